@@ -1,0 +1,28 @@
+package fretboard
+
+import "strings"
+
+// A Field is a piece of a text and the byte offset at which it begins.
+type Field struct {
+	Text string
+	At   int
+}
+
+// Fields cuts text at the characters of separators, at tabs, line ends and
+// no-break spaces, and leaves out empty pieces.
+func Fields(text, separators string) []Field {
+	var fields []Field
+	start := -1
+	for at, r := range text {
+		cut := strings.ContainsRune(separators, r) || strings.ContainsRune("\t\r\n\u00a0", r)
+		if cut && start >= 0 {
+			fields, start = append(fields, Field{text[start:at], start}), -1
+		} else if !cut && start < 0 {
+			start = at
+		}
+	}
+	if start >= 0 {
+		fields = append(fields, Field{text[start:], start})
+	}
+	return fields
+}
