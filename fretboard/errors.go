@@ -39,8 +39,8 @@ func (p Place) Where() Place { return p }
 
 // Text returns the offending part of the source.
 func (p Place) Text() string {
-	from := min(max(p.Offset, 0), len(p.Source))
-	return p.Source[from:min(from+max(p.Length, 0), len(p.Source))]
+	rest := p.Source[min(max(p.Offset, 0), len(p.Source)):]
+	return rest[:min(max(p.Length, 0), len(rest))]
 }
 
 // Error prints one line: the notation, the byte offset, the offending text cut
@@ -58,34 +58,40 @@ func (p Place) Error() string {
 	return b.String()
 }
 
-const quoted = 40 // bytes of the offending text that a message shows
+const quoted = 40 // characters of the offending text that a message shows
 
 func quote(text string) string {
-	if len(text) <= quoted {
-		return strconv.Quote(text)
+	short, cut := front(text, quoted)
+	if cut {
+		return strconv.Quote(short) + "..."
 	}
-	return strconv.Quote(strings.ToValidUTF8(text[:quoted], "")) + "..."
+	return strconv.Quote(short)
 }
 
 const around = 30 // characters of the source shown on either side of the fault
 
-// Caret prints two lines: the source around the fault, on one line, and a
-// caret under each character of it.
+// Caret prints two lines: the source around the fault, on one line, and carets
+// under the fault, for a display that gives every character one column, East
+// Asian ones and emoji two, and combining marks none. Three dots stand for what
+// is left out.
 func (p Place) Caret() string {
 	from := min(max(p.Offset, 0), len(p.Source))
 	before, head := tail(p.Source[:from], around)
-	fault, _ := front(p.Text(), around)
-	after, rest := front(p.Source[from+len(p.Text()):], around)
-	line, under := printable(before), max(1, utf8.RuneCountInString(printable(fault)))
-	indent := utf8.RuneCountInString(line)
-	if head {
-		line, indent = "..."+line, indent+len("...")
+	fault, rest := front(p.Text(), around)
+	after := ""
+	if !rest {
+		after, rest = front(p.Source[from+len(p.Text()):], around)
 	}
+	line := printable(before)
+	if head {
+		line = "..." + line
+	}
+	under := strings.Repeat(" ", columns(line)) + strings.Repeat("^", max(1, columns(printable(fault))))
 	line += printable(fault) + printable(after)
 	if rest {
 		line += "..."
 	}
-	return line + "\n" + strings.Repeat(" ", indent) + strings.Repeat("^", under)
+	return line + "\n" + under
 }
 
 // front cuts text to its first n characters and reports whether it was longer.
@@ -113,13 +119,36 @@ func tail(text string, n int) (string, bool) {
 func printable(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
-		case r == '\n' || r == '\t' || r == '\r':
+		case unicode.IsSpace(r):
 			return ' '
 		case r == utf8.RuneError || !unicode.IsPrint(r):
 			return '?'
 		}
 		return r
 	}, text)
+}
+
+func columns(text string) int {
+	n := 0
+	for _, r := range text {
+		n += width(r)
+	}
+	return n
+}
+
+// width returns how many columns a display gives r, by its script rather than
+// by the long table of Unicode Standard Annex 11.
+func width(r rune) int {
+	switch {
+	case unicode.In(r, unicode.Mn, unicode.Me):
+		return 0
+	case 0xff61 <= r && r <= 0xffee: // the half-width forms
+		return 1
+	case unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul),
+		0x3001 <= r && r <= 0x303e, 0xff01 <= r && r <= 0xff60, 0x1f300 <= r && r <= 0x1faff:
+		return 2
+	}
+	return 1
 }
 
 // Within returns err with its place moved into a longer text of which the

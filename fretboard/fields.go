@@ -1,6 +1,9 @@
 package fretboard
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // A Field is a piece of a text and the byte offset at which it begins.
 type Field struct {
@@ -8,13 +11,14 @@ type Field struct {
 	At   int
 }
 
-// Fields cuts text at the characters of separators, at tabs, line ends and
-// no-break spaces, and leaves out empty pieces.
+// Fields cuts text at the characters of separators and at every space but the
+// plain one, which is a separator only where separators has it; it leaves out
+// empty pieces.
 func Fields(text, separators string) []Field {
 	var fields []Field
 	start := -1
 	for at, r := range text {
-		cut := strings.ContainsRune(separators, r) || strings.ContainsRune("\t\r\n\u00a0", r)
+		cut := strings.ContainsRune(separators, r) || r != ' ' && unicode.IsSpace(r)
 		if cut && start >= 0 {
 			fields, start = append(fields, Field{text[start:at], start}), -1
 		} else if !cut && start < 0 {

@@ -13,7 +13,9 @@ type Millimetres float64
 // FromBridge returns how far fret f lies from the bridge on a string of the
 // given scale length: scale * 2^(-f/12), the rule of equal temperament.
 func FromBridge(scale Millimetres, f Fret) Millimetres {
-	return scale * Millimetres(twoToThe(-int(f)))
+	// The conversion rounds, so that no processor fuses the product with the
+	// subtraction of Span and finds other bits.
+	return Millimetres(scale * Millimetres(twoToThe(-int(f))))
 }
 
 // Span returns the distance between two frets, counted from the nut, on a

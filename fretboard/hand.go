@@ -32,5 +32,7 @@ func (h Hand) Toward() StringNumber {
 	return -1
 }
 
-// Mirrored reports whether chord boxes are drawn the other way round.
-func (h Hand) Mirrored() bool { return h != RightHanded }
+// Mirrored reports whether chord boxes, which show the neck upright from the
+// front, are drawn with string 1 on the left. Only restringing moves it there:
+// a turned guitar stood upright is a right-handed one again.
+func (h Hand) Mirrored() bool { return h == LeftRestrung }

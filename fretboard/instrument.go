@@ -55,7 +55,7 @@ func (g Instrument) check() error {
 	case g.Frets < 1 || g.Frets > MaxFrets:
 		return refuse("frets", int(g.Frets), "an instrument has 1 to 36 frets", "")
 	case g.Capo < 0 || g.Capo >= g.Frets:
-		return refuse("capo", int(g.Capo), fmt.Sprintf("the capo lies on fret 1 to %d", g.Frets-1), "0 means no capo")
+		return refuse("capo", int(g.Capo), fmt.Sprintf("a capo leaves a fret to play; the neck has %d", g.Frets), "0 means no capo")
 	case !(g.Scale > 0 && g.Scale < 5000):
 		return refuse("scale length", float64(g.Scale), "not a length in millimetres", "a guitar has about 645")
 	case !(g.Spacing > 0 && g.Spacing < 1000):

@@ -54,6 +54,8 @@ func classOf(semitone int) PitchClass {
 type Interval struct{ Letters, Semitones int }
 
 // Up returns the note that lies i above n, spelled by the interval's letters.
+// An interval far from its letters' natural width gives more accidentals than
+// [ParseNote] reads.
 func (n Note) Up(i Interval) Note {
 	steps := int(n.Letter) + i.Letters
 	octave := floorDiv(steps, lettersInAll)
@@ -85,23 +87,21 @@ func (n Note) String() string {
 	return letterNames[n.Letter:n.Letter+1] + accidental(n.Accidental, "#", "b")
 }
 
-// Chart prints n with the accidentals of printed music: C, D♭, F𝄪.
+// Chart prints n with the accidentals of printed music: C, D♭, F𝄪. A triple
+// one reads single before double, as engravers set it.
 func (n Note) Chart() string {
-	signs := accidental(n.Accidental, "♯", "♭")
-	signs = strings.ReplaceAll(signs, "♯♯", "𝄪")
-	signs = strings.ReplaceAll(signs, "♭♭", "𝄫")
-	return letterNames[n.Letter:n.Letter+1] + signs
+	single, double := accidental(n.Accidental%2, "♯", "♭"), accidental(n.Accidental/2, "𝄪", "𝄫")
+	return letterNames[n.Letter:n.Letter+1] + single + double
 }
 
 func accidental(a int8, sharp, flat string) string {
 	if a < 0 {
-		return strings.Repeat(flat, int(-a))
+		return strings.Repeat(flat, -int(a))
 	}
 	return strings.Repeat(sharp, int(a))
 }
 
-// accidentals lists the signs a note may carry. Each is taken in turn from the
-// front of the text, so order matters only where one begins another.
+// accidentals lists the signs a note may carry; none begins another.
 var accidentals = []struct {
 	sign  string
 	shift int8
@@ -126,25 +126,29 @@ func ScanNote(text string) (n Note, size int) {
 }
 
 // ScanAccidental reads the accidentals at the front of text, plain or Unicode,
-// and returns their sum in semitones with the bytes they took.
+// and returns their sum in semitones with the bytes they took. They are all
+// sharps, all flats or one natural: the flat of C#b5 belongs to the fifth.
 func ScanAccidental(text string) (shift, size int) {
 	for {
-		took := 0
-		for _, a := range accidentals {
-			if strings.HasPrefix(text[size:], a.sign) {
-				shift, took = shift+int(a.shift), len(a.sign)
-				break
-			}
-		}
-		if took == 0 || size > 64 {
+		step, took := nextAccidental(text[size:])
+		if took == 0 || size > 0 && step*shift <= 0 {
 			return shift, size
 		}
-		size += took
+		shift, size = shift+step, size+took
 	}
 }
 
+func nextAccidental(text string) (shift, size int) {
+	for _, a := range accidentals {
+		if strings.HasPrefix(text, a.sign) {
+			return int(a.shift), len(a.sign)
+		}
+	}
+	return 0, 0
+}
+
 // ParseNote reads a note: a capital letter from A to G and at most four
-// accidentals, plain (b, #, x) or Unicode.
+// accidentals, all sharps or all flats, plain (b, #, x) or Unicode.
 func ParseNote(text string) (Note, error) {
 	n, size := ScanNote(text)
 	if size == 0 || size != len(text) {

@@ -23,7 +23,7 @@ type Hertz float64
 var semitoneRatios = [semitones]float64{
 	1, 1.0594630943592953, 1.122462048309373, 1.189207115002721,
 	1.2599210498948732, 1.3348398541700344, 1.4142135623730951, 1.4983070768766815,
-	1.5874010519681994, 1.681792830507429, 1.7817974362806785, 1.887748625363387,
+	1.5874010519681996, 1.681792830507429, 1.7817974362806785, 1.887748625363387,
 }
 
 // twoToThe returns 2^(n/12).
@@ -76,7 +76,7 @@ func ParsePitchName(text string) (PitchName, error) {
 		return PitchName{}, &SyntaxError{wrong("not a note with an octave")}
 	}
 	octave, err := strconv.Atoi(text[size:])
-	if err != nil || octave < -1 || octave > 9 || text[size] == '+' {
+	if err != nil || octave < -1 || octave > 9 || strconv.Itoa(octave) != text[size:] {
 		return PitchName{}, &SyntaxError{wrong("no octave from -1 to 9 after the note")}
 	}
 	name := PitchName{n, int8(octave)}

@@ -17,10 +17,12 @@ type StringNumber int
 // A StringSet is a set of strings. The zero StringSet is empty.
 type StringSet uint16
 
-// StringsUpTo returns the set of strings 1 to n.
-func StringsUpTo(n StringNumber) StringSet { return StringSet(1)<<n - 1 }
+// StringsUpTo returns the set of strings 1 to n, empty where n is below 1.
+func StringsUpTo(n StringNumber) StringSet {
+	return StringSet(1)<<min(max(n, 0), MaxStrings) - 1
+}
 
-// With returns set with s in it.
+// With returns set with s in it; s is 1 to [MaxStrings].
 func (set StringSet) With(s StringNumber) StringSet { return set | 1<<(s-1) }
 
 // Has reports whether s is in set.

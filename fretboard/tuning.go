@@ -3,6 +3,7 @@ package fretboard
 import (
 	"fmt"
 	"strings"
+	"unicode"
 )
 
 // A Tuning is the pitches of the open strings, 1 to [MaxStrings] of them, each
@@ -73,8 +74,9 @@ func ParseTuning(text string) (Tuning, error) {
 	if err := CheckText("tuning", text); err != nil {
 		return Tuning{}, err
 	}
+	name := simple(text)
 	for _, named := range namedTunings {
-		if simple(named.name) == simple(text) {
+		if simple(named.name) == name {
 			text = named.pitches
 		}
 	}
@@ -83,7 +85,7 @@ func ParseTuning(text string) (Tuning, error) {
 
 // MustParseTuning is [ParseTuning] for text known to be good; it panics if not.
 func MustParseTuning(text string) Tuning {
-	t, err := parsePitches(text)
+	t, err := ParseTuning(text)
 	if err != nil {
 		panic(err)
 	}
@@ -120,12 +122,13 @@ func parsePitches(text string) (Tuning, error) {
 	return t, nil
 }
 
-// simple reduces a name to its letters and digits, in lower case.
+// simple takes the spaces and hyphens of every kind out of a name and puts it
+// in lower case.
 func simple(name string) string {
 	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune(" -_", r) {
+		if r == '_' || unicode.IsSpace(r) || unicode.Is(unicode.Pd, r) {
 			return -1
 		}
-		return r
-	}, strings.ToLower(strings.TrimSpace(name)))
+		return unicode.ToLower(r)
+	}, name)
 }

@@ -1,0 +1,107 @@
+package picking
+
+import (
+	"fmt"
+
+	"weft.example/fretboard"
+)
+
+// A playedBar is a bar of the chart in the order of playing.
+type playedBar struct {
+	chords        []ChartChord
+	written, pass int
+}
+
+// played returns the bars of p in the order of playing: repeats twice, each
+// sign for the bar before replaced by that bar's chords.
+func (p Progression) played() ([]playedBar, error) {
+	if len(p.bars) == 0 {
+		return nil, refuse("chords", "", "no chords", "write chords between bar lines, such as Am | G | Dm | E")
+	}
+	bars := make([]playedBar, 0, len(p.bars))
+	opened := 0
+	for i, bar := range p.bars {
+		if bar.Opens {
+			opened = i
+		}
+		bars = append(bars, playedBar{p.chordsOf(i), i + 1, 1})
+		for w := opened; bar.Closes && w <= i; w++ {
+			bars = append(bars, playedBar{p.chordsOf(w), w + 1, 2})
+		}
+		if len(bars) > MaxBars {
+			return nil, &fretboard.ImpossibleError{Place: chartPlace(p.text, bar.at,
+				fmt.Sprintf("more than %d bars, repeats played out", MaxBars), "cut the song in parts")}
+		}
+	}
+	return bars, nil
+}
+
+// chordsOf returns the chords of bar i, or of the bar that it plays again.
+func (p Progression) chordsOf(i int) []ChartChord {
+	for p.bars[i].Again {
+		i--
+	}
+	return p.bars[i].Chords
+}
+
+// lengths returns how long each chord of a bar lasts. All are multiples of
+// finest, so that every length can be written.
+func (p Progression) lengths(chords []ChartChord, m Meter) ([]Ticks, error) {
+	lengths := make([]Ticks, len(chords))
+	left, sharing := m.Bar(), 0
+	unit, err := p.beatUnit(chords, m)
+	if err != nil {
+		return nil, err
+	}
+	for i, c := range chords {
+		lengths[i] = Ticks(c.Beats) * unit / Ticks(quartersOfBeat)
+		left -= lengths[i]
+		if c.Beats == 0 {
+			sharing++
+		}
+		if lengths[i]%finest != 0 || left < 0 || left == 0 && sharing > 0 {
+			return nil, p.badBeats(c, m)
+		}
+	}
+	if sharing == 0 && left > 0 || sharing > 0 && left%(finest*Ticks(sharing)) != 0 {
+		return nil, p.badBeats(chords[len(chords)-1], m)
+	}
+	for i, c := range chords {
+		if c.Beats == 0 {
+			lengths[i] = left / Ticks(sharing)
+		}
+	}
+	return lengths, nil
+}
+
+// finest divides every note value, plain or in triplets, down to 1/96.
+const finest Ticks = 10
+
+// beatUnit returns what a beat of the chords' beats is: the meter's unit or, in
+// a compound meter, three of them if so the beats fill the bar.
+func (p Progression) beatUnit(chords []ChartChord, m Meter) (Ticks, error) {
+	sum, sharing := Beats(0), 0
+	for _, c := range chords {
+		sum += c.Beats
+		if c.Beats == 0 {
+			sharing++
+		}
+	}
+	if !m.Compound() || sum == 0 {
+		return m.UnitTicks(), nil
+	}
+	if sharing > 0 {
+		return 0, &fretboard.ImpossibleError{Place: chartPlace(p.text, chords[0].at,
+			fmt.Sprintf("some chords of a bar of %s have beats and some have none", m), "give every chord of the bar its beats")}
+	}
+	if Ticks(sum)*m.Beat() == m.Bar()*Ticks(quartersOfBeat) {
+		return m.Beat(), nil
+	}
+	return m.UnitTicks(), nil
+}
+
+func (p Progression) badBeats(c ChartChord, m Meter) error {
+	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at,
+		fmt.Sprintf("the chords do not fill a bar of %s", m),
+		fmt.Sprintf("give the chords of the bar beats that add up to %d, such as %s:1", m.Count, c.Chord))}
+}
