@@ -26,11 +26,12 @@ func spell(chord voicing.Chord, by fretboard.Interval, p fretboard.Pitch) fretbo
 
 // capoInterval returns the interval from the chords' names to how they sound
 // with a capo: the spelling of that many semitones that gives the roots and
-// basses the fewest accidentals in all, flats rather than sharps if as few.
+// basses the fewest accidentals in all, flats rather than sharps if as few. By
+// whole octaves, and without a capo, names stay as they are.
 func capoInterval(capo fretboard.Fret, chords []voicing.Chord) fretboard.Interval {
 	octaves, rest := int(capo)/12, int(capo)%12
 	best, fewest := fretboard.Interval{}, -1
-	for letters := 6; letters >= 0; letters-- {
+	for letters := 6; letters >= 0 && rest > 0; letters-- {
 		by := fretboard.Interval{Letters: letters, Semitones: rest}
 		if n := accidentals(chords, by); fewest < 0 || n < fewest {
 			best, fewest = by, n

@@ -53,7 +53,8 @@ func (sh Shape) Fret(s fretboard.StringNumber) (fretboard.Fret, bool) {
 func (sh Shape) Sounding() fretboard.StringSet { return sh.sounds }
 
 // String prints sh: one character a string, or hyphens between the strings if
-// a fret is above 9. The text parses to the same shape.
+// a fret is above 9; a hyphen follows where there is but one string. The text
+// parses to the same shape.
 func (sh Shape) String() string {
 	var marks [fretboard.MaxStrings]string
 	separator := ""
@@ -67,13 +68,16 @@ func (sh Shape) String() string {
 		}
 		marks[sh.Strings()-s] = mark
 	}
+	if sh.Strings() == 1 {
+		return marks[0] + separator
+	}
 	return strings.Join(marks[:sh.Strings()], separator)
 }
 
 // ParseShape reads a shape: for each string from the highest number to 1 a
 // fret, 0 for open, or x for muted, close together (x32010) or, with any fret
-// above 9, separated by hyphens or spaces (x-10-12-12-12-10). The grammar is
-// shape.ebnf.
+// above 9, separated by hyphens or spaces (x-10-12-12-12-10). On one string,
+// 12- is fret 12 and 12 is two strings. The grammar is shape.ebnf.
 func ParseShape(text string) (Shape, error) {
 	if err := fretboard.CheckText("shape", text); err != nil {
 		return Shape{}, err

@@ -54,12 +54,17 @@ func New(g fretboard.Instrument, chord Chord, shape Shape) (Voicing, error) {
 	if err := fits(g, shape); err != nil {
 		return Voicing{}, err
 	}
+	return hold(g, chord, shape), nil
+}
+
+// hold is [New] for a normal instrument and a shape that it can hold.
+func hold(g fretboard.Instrument, chord Chord, shape Shape) Voicing {
 	v := Voicing{instrument: g, chord: chord, shape: shape}
 	order := fretboard.LowestFirst(shape.Sounding(), v.Pitch)
 	v.bass = order[0]
 	v.root = v.lowest(order, chord.Root())
 	v.start = v.findStart(order)
-	return v, nil
+	return v
 }
 
 // fits refuses a shape that cannot be held on g.

@@ -1,0 +1,192 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"testing/iotest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"weft.example/fretboard"
+)
+
+var update = flag.Bool("update", false, "write the goldens anew")
+
+// play runs the program and returns what it wrote, with the exit code.
+func play(stdin io.Reader, args ...string) (stdout, stderr string, code int) {
+	var out, errs bytes.Buffer
+	code = run(args, stdin, &out, &errs)
+	return out.String(), errs.String(), code
+}
+
+// playedOut runs the program and fails the test unless it plays.
+func playedOut(t *testing.T, args ...string) string {
+	t.Helper()
+	out, errs, code := play(nil, args...)
+	if code != 0 || errs != "" {
+		t.Fatalf("%q: exit code %d, standard error %q", args, code, errs)
+	}
+	return out
+}
+
+func checkGolden(t *testing.T, name, got string) {
+	t.Helper()
+	name = filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestTheBuiltInSong(t *testing.T) { checkGolden(t, "song.txt", playedOut(t)) }
+
+func TestHelp(t *testing.T) {
+	for _, args := range [][]string{{"-h"}, {"-help"}, {"-capo", "2", "--help"}} {
+		out := playedOut(t, args...)
+		var names []string
+		for _, name := range regexp.MustCompile(`(?m)^  -(\w+)`).FindAllStringSubmatch(out, -1) {
+			names = append(names, name[1])
+		}
+		want := "capo change chords count figure fill fit format hand meter o once strokes tempo title tuning turn"
+		if got := strings.Join(names, " "); got != want {
+			t.Errorf("%q lists %s, want %s", args, got, want)
+		}
+	}
+}
+
+func TestStandardInput(t *testing.T) {
+	const chart = "|: Am | G :|\nDm | E\n"
+	out, errs, code := play(strings.NewReader(chart), "-chords", "-")
+	if want := playedOut(t, "-chords", chart); out != want || code != 0 || errs != "" {
+		t.Errorf("exit code %d, %q:\n%s", code, errs, cmp.Diff(want, out))
+	}
+	_, errs, code = play(iotest.ErrReader(errors.New("broken")), "-chords", "-")
+	if code != 2 || errs != "lesson: standard input: broken\n" {
+		t.Errorf("a broken input: exit code %d, %q", code, errs)
+	}
+}
+
+// A chart on standard input may be endless; no more is read than it takes to
+// know that.
+func TestStandardInputIsBounded(t *testing.T) {
+	counter := &countingReader{Reader: endless("Am | ")}
+	out, errs, code := play(counter, "-chords", "-")
+	if code != 2 || out != "" || !strings.Contains(errs, "more than 65536 bytes") || !strings.Contains(errs, "^") {
+		t.Errorf("exit code %d, %d bytes out, %q", code, len(out), errs)
+	}
+	if counter.read > 2*fretboard.MaxText {
+		t.Errorf("%d bytes read", counter.read)
+	}
+}
+
+type endless string
+
+func (e endless) Read(b []byte) (int, error) {
+	for i := range b {
+		b[i] = e[i%len(e)]
+	}
+	return len(b), nil
+}
+
+type countingReader struct {
+	io.Reader
+	read int
+}
+
+func (r *countingReader) Read(b []byte) (int, error) {
+	n, err := r.Reader.Read(b)
+	r.read += n
+	return n, err
+}
+
+func TestABrokenOutputIsReported(t *testing.T) {
+	var errs bytes.Buffer
+	if code := run(nil, nil, brokenWriter{}, &errs); code != 2 || errs.String() != "lesson: broken\n" {
+		t.Errorf("exit code %d, %q", code, errs.String())
+	}
+}
+
+type brokenWriter struct{}
+
+func (brokenWriter) Write([]byte) (int, error) { return 0, errors.New("broken") }
+
+// What is built in gives way to what is asked for, and only to that.
+func TestTheBuiltInSongAndFigureGiveWay(t *testing.T) {
+	for _, test := range []struct {
+		why   string
+		args  []string
+		title string
+		has   string // strings of the first bar
+	}{
+		{"nothing asked for", nil, title, "5 3 2 1 2 3 2 3"},
+		{"another figure", []string{"-figure", "5 1 2 1"}, title, "5 1 2 1"},
+		{"other chords", []string{"-chords", "Dm"}, "", "4 3 2 1 2 3 2 3"},
+		{"other chords with a title", []string{"-chords", "Dm", "-title", "Study"}, "Study", "4 3 2 1 2 3 2 3"},
+		{"no title", []string{"-title", ""}, "", "5 3 2 1 2 3 2 3"},
+		{"six eighths", []string{"-meter", "6/8"}, title, "5 3 2 1 2 3"},
+		{"three quarters", []string{"-meter", "3/4"}, title, "5 3 2 1 2 3"},
+		{"twelve eighths", []string{"-meter", "12/8"}, title, "5 3 2 1 2 3 5 3 2 1 2 3"},
+		{"two quarters", []string{"-meter", "2/4"}, title, "5 3 2 1"},
+		{"five quarters", []string{"-meter", "5/4"}, title, "5 3 2 1 2 3 2 3 5 3"},
+		{"four strings", []string{"-tuning", "tenor guitar", "-chords", "C=0023"}, "", "4 3 2 1 2 3 2 3"},
+		{"four strings in six eighths", []string{"-tuning", "mandolin", "-chords", "G=0023", "-meter", "6/8"}, "", "4 3 2 1 2 3"},
+		{"three strings", []string{"-tuning", "G2 D3 B3", "-chords", "G=000"}, "", "3 2 2 1 2 2 2 2"},
+		{"one string", []string{"-tuning", "D3", "-chords", "D5=0"}, "", "1 1 1 1 1 1 1 1"},
+		{"twelve strings", []string{"-tuning", "E2 E3 A2 A3 D3 D4 G3 G4 B3 B3 E4 E4", "-chords", "Em=001122000000"}, "", "12 3 2 1 2 3 2 3"},
+	} {
+		p := decoded(t, test.args...)
+		if p.Title != test.title {
+			t.Errorf("%s: title %q, want %q", test.why, p.Title, test.title)
+		}
+		if got := stringsOf(p.Bars[0].Picks); got != test.has {
+			t.Errorf("%s: strings %s, want %s", test.why, got, test.has)
+		}
+	}
+}
+
+func TestTheBuiltInSongSuitsEveryNamedTuning(t *testing.T) {
+	for _, name := range fretboard.TuningNames() {
+		for _, meter := range []string{"4/4", "6/8"} {
+			playedOut(t, "-tuning", name, "-meter", meter)
+		}
+	}
+}
+
+// Each flag reaches what it is for.
+func TestFlagsReachThePassage(t *testing.T) {
+	p := decoded(t, "-meter", "6/8", "-tempo", "66", "-tuning", "drop D", "-capo", "2", "-hand", "turned",
+		"-strokes", "economy", "-fit", "shift", "-change", "carry", "-fill", "ring", "-turn", "-once",
+		"-chords", "Dm=xx0231 Am=x02210 | G=520003", "-figure", "5 3 2; 1/8: 1 2", "-title", "A study")
+	got := []any{p.Meter.String(), p.Tempo, p.Instrument.Tuning.Name(), int(p.Instrument.Capo), p.Instrument.Hand.String(),
+		p.Strokes.String(), p.Fit.String(), p.Loop, p.Title, p.Bars[0].Chords[1].Figure}
+	want := []any{"6/8", 66, "drop D", 2, "turned", "economy", "shift", false, "A study", 2}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+	for _, test := range []struct{ with, without []string }{
+		{[]string{"-change", "carry"}, nil},
+		{[]string{"-fill", "ring"}, nil},
+		{[]string{"-count", "sixteenths"}, nil},
+		{[]string{"-format", "json"}, nil},
+	} {
+		study := []string{"-chords", "Am:3 G:1", "-figure", "1/8: 5 3 2 1"}
+		if playedOut(t, append(study, test.with...)...) == playedOut(t, study...) {
+			t.Errorf("%q changes nothing", test.with)
+		}
+	}
+}

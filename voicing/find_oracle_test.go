@@ -1,0 +1,250 @@
+package voicing_test
+
+import (
+	"cmp"
+	"slices"
+	"testing"
+
+	"github.com/leanovate/gopter/prop"
+
+	"weft.example/fretboard"
+	"weft.example/voicing"
+)
+
+// This file holds the finder against plain enumeration: every string muted or
+// at every fret, each shape judged by a rule written as the documentation of
+// Find says it, with nothing pruned.
+
+// everyShape yields every shape of g that sounds at least one string.
+func everyShape(g fretboard.Instrument, yield func(voicing.Shape)) {
+	var choose func(s fretboard.StringNumber, sh voicing.Shape)
+	choose = func(s fretboard.StringNumber, sh voicing.Shape) {
+		if s == 0 {
+			if sh.Sounding() != 0 {
+				yield(sh)
+			}
+			return
+		}
+		choose(s-1, sh)
+		for f := fretboard.Fret(0); f <= g.Reach(); f++ {
+			choose(s-1, sh.With(s, f))
+		}
+	}
+	choose(g.Tuning.Strings(), voicing.NewShape(g.Tuning.Strings()))
+}
+
+// listed returns the shapes that Find must yield, in its order.
+func listed(t testing.TB, g fretboard.Instrument, chord voicing.Chord) []string {
+	t.Helper()
+	g, err := g.Normal()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var whole, partial []voicing.Voicing
+	everyShape(g, func(sh voicing.Shape) {
+		v, err := voicing.New(g, chord, sh)
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch {
+		case !soundsOnlyItsTones(v) || !withinReach(v) || !fourFingersSuffice(v):
+		case soundsAllItNeeds(v):
+			whole = append(whole, v)
+		case soundsItsCharacter(v):
+			partial = append(partial, v)
+		}
+	})
+	if whole == nil {
+		whole = partial
+	}
+	slices.SortFunc(whole, func(a, b voicing.Voicing) int {
+		return cmp.Or(a.Cost().Total()-b.Cost().Total(), slices.Compare(fretsOf(a), fretsOf(b)))
+	})
+	var shapes []string
+	for _, v := range whole {
+		shapes = append(shapes, v.Shape().String())
+	}
+	return shapes
+}
+
+// fretsOf lists the frets of v from the thickest string, 99 for muted.
+func fretsOf(v voicing.Voicing) []int {
+	var frets []int
+	for s := v.Shape().Strings(); s >= 1; s-- {
+		f, sounds := v.Shape().Fret(s)
+		if !sounds {
+			f = 99
+		}
+		frets = append(frets, int(f))
+	}
+	return frets
+}
+
+// counts tells how many strings of v sound each pitch class, without the capo.
+func counts(v voicing.Voicing) map[fretboard.PitchClass]int {
+	n := map[fretboard.PitchClass]int{}
+	for s := range v.Sounding().Thinnest() {
+		n[(v.Pitch(s) - fretboard.Pitch(v.Instrument().Capo)).Class()]++
+	}
+	return n
+}
+
+func soundsOnlyItsTones(v voicing.Voicing) bool {
+	tones := map[fretboard.PitchClass]bool{}
+	for _, tone := range v.Chord().Tones() {
+		tones[tone.Note.Class()] = true
+	}
+	bass, slash := v.Chord().Bass()
+	for class, n := range counts(v) {
+		if isBass := slash && class == bass.Class(); !tones[class] && (!isBass || n > 1) {
+			return false
+		}
+	}
+	return true
+}
+
+func soundsAllItNeeds(v voicing.Voicing) bool {
+	n := counts(v)
+	degrees := map[int]int{} // how many tones that may replace each other sound
+	for _, tone := range v.Chord().Tones() {
+		if tone.Need == voicing.Essential && n[tone.Note.Class()] == 0 {
+			return false
+		}
+		degrees[tone.Degree] += n[tone.Note.Class()]
+	}
+	for _, tone := range v.Chord().Tones() {
+		if tone.Need == voicing.Either && degrees[tone.Degree] == 0 {
+			return false
+		}
+	}
+	bass, slash := v.Chord().Bass()
+	return !slash || n[bass.Class()] > 0
+}
+
+func soundsItsCharacter(v voicing.Voicing) bool {
+	n := counts(v)
+	essential := map[int]bool{}
+	hasThird := false
+	for _, tone := range v.Chord().Tones() {
+		hasThird = hasThird || tone.Degree == 3
+		if tone.Need == voicing.Essential {
+			essential[tone.Degree] = true
+		}
+	}
+	core := []int{1, 3, 6, 7}
+	if !hasThird {
+		core = []int{1, 2, 4, 6, 7}
+	}
+	if !essential[3] && (hasThird || !essential[2] && !essential[4]) {
+		return false // nothing would tell it from a bare fifth
+	}
+	for _, tone := range v.Chord().Tones() {
+		if tone.Need == voicing.Essential && slices.Contains(core, tone.Degree) && n[tone.Note.Class()] == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// held lists the strings of v that are fretted, with their frets.
+func held(v voicing.Voicing) map[fretboard.StringNumber]fretboard.Fret {
+	frets := map[fretboard.StringNumber]fretboard.Fret{}
+	for s := range v.Sounding().Thinnest() {
+		if f, _ := v.Shape().Fret(s); f > 0 {
+			frets[s] = f
+		}
+	}
+	return frets
+}
+
+func ends(frets map[fretboard.StringNumber]fretboard.Fret) (low, high fretboard.Fret) {
+	low = fretboard.MaxFrets
+	for _, f := range frets {
+		low, high = min(low, f), max(high, f)
+	}
+	return low, high
+}
+
+func withinReach(v voicing.Voicing) bool {
+	frets := held(v)
+	if len(frets) == 0 {
+		return true
+	}
+	low, high := ends(frets)
+	capo := v.Instrument().Capo
+	return fretboard.Span(v.Instrument().Scale, capo+low, capo+high) <= 105
+}
+
+// fourFingersSuffice tries no barre and every barre there can be.
+func fourFingersSuffice(v voicing.Voicing) bool {
+	frets := held(v)
+	if len(frets) <= 4 {
+		return true
+	}
+	low, _ := ends(frets)
+	for thin := fretboard.StringNumber(1); thin <= v.Shape().Strings(); thin++ {
+		for thick := thin + 1; thick <= v.Shape().Strings(); thick++ {
+			if under := underBarre(v, frets, thin, thick, low); under > 0 && len(frets)-under+1 <= 4 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// underBarre returns how many strings a barre on the strings thin to thick
+// presses, 0 if it cannot lie there.
+func underBarre(v voicing.Voicing, frets map[fretboard.StringNumber]fretboard.Fret, thin, thick fretboard.StringNumber, low fretboard.Fret) int {
+	n := 0
+	for s := fretboard.StringNumber(1); s <= v.Shape().Strings(); s++ {
+		f, fretted := frets[s]
+		under := thin <= s && s <= thick
+		nearFloor := s < thin
+		if v.Instrument().Hand == fretboard.LeftTurned {
+			nearFloor = s > thick
+		}
+		switch {
+		case under && !fretted, nearFloor && !fretted && v.Sounding().Has(s):
+			return 0
+		case under && f == low:
+			n++
+		}
+	}
+	return n
+}
+
+func TestFindIsPlainEnumeration(t *testing.T) {
+	agrees := func(g fretboard.Instrument, chord voicing.Chord) bool {
+		want := listed(t, g, chord)
+		got := first(g, chord, 0)
+		if !slices.Equal(got, want) {
+			t.Logf("%s on %v: found %d shapes, %v ...; plain enumeration %d, %v ...",
+				chord, g, len(got), got[:min(6, len(got))], len(want), want[:min(6, len(want))])
+			return false
+		}
+		best, err := voicing.Best(g, chord)
+		return (err != nil) == (len(want) == 0) && (err != nil || best.Shape().String() == want[0])
+	}
+	p := seeded(400)
+	p.Property("on up to four strings, Find yields what plain enumeration lists, in its order",
+		prop.ForAll(agrees, instruments(1, 4, 9), songChords()))
+	p.TestingRun(t)
+	p = seeded(40)
+	p.Property("on five and six strings too",
+		prop.ForAll(agrees, instruments(5, 6, 5), songChords()))
+	p.TestingRun(t)
+}
+
+// TestTheGuitarIsPlainEnumeration goes to fret 7 of the guitar, where barres,
+// stretches and open strings meet.
+func TestTheGuitarIsPlainEnumeration(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a million shapes a chord")
+	}
+	for _, symbol := range []string{"F", "Gm7/D"} {
+		g, chord := fretboard.Instrument{Frets: 6}, mustChord(symbol)
+		if got, want := first(g, chord, 0), listed(t, g, chord); !slices.Equal(got, want) {
+			t.Errorf("%s: found %d shapes, %v ...; plain enumeration %d, %v ...", symbol, len(got), got[:6], len(want), want[:6])
+		}
+	}
+}

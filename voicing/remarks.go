@@ -1,0 +1,117 @@
+package voicing
+
+import (
+	"fmt"
+
+	"weft.example/fretboard"
+)
+
+// Remarks says in short clauses where v departs from its chord: strings that
+// sound below the bass that the chord wants, a root or slash bass that does
+// not sound, essential tones that lack, and notes that are not in the chord.
+// Notes are named as the chord spells them, without the capo. A faultless
+// voicing and N.C. have no remarks. What sounds below the root is no fault
+// where players disregard it; see [Find].
+func (v Voicing) Remarks() []string {
+	if v.chord.Silent() {
+		return nil
+	}
+	remarks := v.remarkBelow()
+	remarks = append(remarks, v.remarkMissing()...)
+	return append(remarks, v.remarkForeign()...)
+}
+
+// remarkBelow speaks of strings below the slash bass or else the root.
+func (v Voicing) remarkBelow() []string {
+	order := fretboard.LowestFirst(v.Sounding(), v.Pitch)
+	note, slash := v.chord.Bass()
+	wanted := v.lowest(order, note)
+	if wanted == 0 || !slash && !hearsBass(v.instrument.Tuning) {
+		return nil
+	}
+	name := "root"
+	if slash {
+		name = "slash bass"
+	}
+	var remarks []string
+	for _, s := range order {
+		if v.Pitch(s) == v.Pitch(wanted) {
+			break
+		}
+		remarks = append(remarks, fmt.Sprintf("string %d sounds %s, below the %s on string %d",
+			s, v.spell(s), name, wanted))
+	}
+	return remarks
+}
+
+// remarkMissing speaks of what should sound and does not.
+func (v Voicing) remarkMissing() []string {
+	sounded := v.classes()
+	missing := func(n fretboard.Note) bool { return !sounded.Has(n.Class()) }
+	var remarks []string
+	if bass, slash := v.chord.Bass(); slash && missing(bass) {
+		remarks = append(remarks, fmt.Sprintf("the shape does not sound the slash bass %s", bass))
+	}
+	if root := v.chord.Root(); missing(root) {
+		remarks = append(remarks, fmt.Sprintf("the shape does not sound the root %s", root))
+	}
+	told := 1
+	for _, tone := range v.chord.Tones() {
+		lacks := tone.Need == Essential && missing(tone.Note) || tone.Need == Either && v.lacksDegree(tone.Degree, sounded)
+		if lacks && tone.Degree != told {
+			remarks = append(remarks, "the shape lacks the "+ordinals[tone.Degree])
+			told = tone.Degree
+		}
+	}
+	return remarks
+}
+
+// ordinals names the degrees.
+var ordinals = [...]string{2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth", 7: "seventh",
+	9: "ninth", 11: "eleventh", 13: "thirteenth"}
+
+// lacksDegree reports whether no tone of a degree is among sounded.
+func (v Voicing) lacksDegree(degree int, sounded ClassSet) bool {
+	for _, tone := range v.chord.Tones() {
+		if tone.Degree == degree && sounded.Has(tone.Note.Class()) {
+			return false
+		}
+	}
+	return true
+}
+
+// remarkForeign speaks of notes that are not in the chord, the thickest string
+// first.
+func (v Voicing) remarkForeign() []string {
+	var remarks []string
+	for s := v.shape.Strings(); s >= 1; s-- {
+		if v.Sounding().Has(s) && !v.chord.Has(v.shapePitch(s).Class()) {
+			remarks = append(remarks, fmt.Sprintf("string %d sounds %s, which is not in %s", s, v.spell(s), v.chord))
+		}
+	}
+	return remarks
+}
+
+// classes returns the pitch classes that sound, without the capo.
+func (v Voicing) classes() ClassSet {
+	var set ClassSet
+	for s := range v.Sounding().Thinnest() {
+		set = set.With(v.shapePitch(s).Class())
+	}
+	return set
+}
+
+// spell names what string s sounds: as the chord does or, where the note is
+// not in the chord, as a degree above its root.
+func (v Voicing) spell(s fretboard.StringNumber) fretboard.Note {
+	class := v.shapePitch(s).Class()
+	if n, ok := v.chord.Spell(class); ok {
+		return n
+	}
+	above := modulo(int(class-v.chord.Root().Class()), len(foreignLetters))
+	return transpose(v.chord.Root(), fretboard.Interval{Letters: foreignLetters[above], Semitones: above})
+}
+
+// foreignLetters holds how many letters above the root a foreign note is
+// named, by its semitones: 1 b2 2 b3 3 4 #4 5 b6 6 b7 7.
+var foreignLetters = [...]int{0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6}
