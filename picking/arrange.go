@@ -183,14 +183,16 @@ func (a *arranger) voice(c ChartChord) (voiced, error) {
 	if v, known := a.voicings[key]; known {
 		return v, nil
 	}
+	at := c.at
 	find := func() (voicing.Voicing, error) { return voicing.Best(a.Instrument, c.Chord) }
 	if c.Shape.Strings() > 0 {
+		at = c.held
 		find = func() (voicing.Voicing, error) { return voicing.New(a.Instrument, c.Chord, c.Shape) }
 	}
 	v, err := find()
 	if located, ok := err.(fretboard.Located); ok {
 		place := located.Where()
-		return voiced{}, &fretboard.ImpossibleError{Place: chartPlace(a.song.text, c.at, place.Reason, place.Mend)}
+		return voiced{}, &fretboard.ImpossibleError{Place: chartPlace(a.song.text, at, place.Reason, place.Mend)}
 	}
 	a.voicings[key] = voiced{v, v.Remarks()}
 	return a.voicings[key], err

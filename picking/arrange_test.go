@@ -222,6 +222,7 @@ func TestSpellingOfWhatSounds(t *testing.T) {
 		{"E=022100 | A=x02220 | B7=x21202", 1, "F Bb C7", "F2 C3 F3 A3 C4 F4"},
 		{"E=022100 | A=x02220", 12, "E A", "E3 B3 E4 G#4 B4 E5"},
 		{"E=022100 | A=x02220 | B7=x21202", 4, "Ab Db Eb7", "Ab2 Eb3 Ab3 C4 Eb4 Ab4"},
+		{"F#m7b5=2x221x", 0, "F#m7b5", "F#2 E3 A3 C4"}, // nor respelled where flats are as few
 		{"C=x35553", 0, "C", "C3 G3 C4 E4 G4"},
 		{"C=x32013", 0, "C", "C3 E3 G3 C4 G4"},
 		{"F=133212", 0, "F", "F2 C3 F3 A3 C4 Gb4"}, // string 1 is foreign to the chord
@@ -269,10 +270,10 @@ func TestWhatCannotBeArrangedIsRefusedInPlace(t *testing.T) {
 		{"slots that do not make a bar", "Am", "1/8: 5 3 | 2 1", Setting{}, "figure", "5 3", "bar lines"},
 		{"a string too many", "C", "5 3 2 1", Setting{Instrument: tuned("ukulele")}, "figure", "5", "1 to 4"},
 		{"a root too many", "C", "root 6: 3 2 1", Setting{Instrument: tuned("ukulele")}, "figure", "3", ""},
-		{"a shape with too few strings", "Am | G=32000", "5 3 2 1", Setting{}, "chords", "G=32000", ""},
-		{"a fret beyond the instrument", "Am=x-0-2-2-1-30", "5 3 2 1", Setting{}, "chords", "Am=x-0-2-2-1-30", "lower"},
-		{"a fret beyond the capo", "Am=x-0-2-2-1-23", "5 3 2 1", Setting{Instrument: fretboard.Instrument{Capo: 2}}, "chords", "Am=x-0-2-2-1-23", "lower"},
-		{"a muted shape", "Am=xxxxxx", "5 3 2 1", Setting{}, "chords", "Am=xxxxxx", "N.C."},
+		{"a shape with too few strings", "Am | G=32000", "5 3 2 1", Setting{}, "chords", "32000", ""},
+		{"a fret beyond the instrument", "Am=x-0-2-2-1-30", "5 3 2 1", Setting{}, "chords", "x-0-2-2-1-30", "lower"},
+		{"a fret beyond the capo", "Am=x-0-2-2-1-23", "5 3 2 1", Setting{Instrument: fretboard.Instrument{Capo: 2}}, "chords", "x-0-2-2-1-23", "lower"},
+		{"a muted shape", "Am=xxxxxx", "5 3 2 1", Setting{}, "chords", "xxxxxx", "N.C."},
 		{"no such figure", "Am | G@3", "5 3 2 1; 5 1 2 3", Setting{}, "chords", "G@3", "semicolon"},
 		{"too many beats", "Am:3 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4"},
 		{"too few beats", "Am:1 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4"},
@@ -305,6 +306,14 @@ func TestWhatCannotBeArrangedIsRefusedInPlace(t *testing.T) {
 	}
 	if _, err := Arrange(MustParseProgression("Am"), Figures{{}}, Setting{}); err == nil {
 		t.Error("an empty figure is arranged")
+	}
+}
+
+func TestTemposFromTheSlowestToTheFastest(t *testing.T) {
+	for tempo, good := range map[int]bool{MinTempo - 1: false, MinTempo: true, MaxTempo: true, MaxTempo + 1: false} {
+		if _, err := tryArrange("Am=x02210", "5 3", Setting{Tempo: tempo}); (err == nil) != good {
+			t.Errorf("a tempo of %d gives %v", tempo, err)
+		}
 	}
 }
 

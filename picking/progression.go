@@ -34,6 +34,7 @@ type ChartChord struct {
 	Figure int           // the figure to play, from 1, or 0 for none named
 	Beats  Beats         // how long it lasts, or 0 for an equal share of the bar
 	at     fretboard.Field
+	held   fretboard.Field // the shape's text
 }
 
 // Beats counts quarters of a beat, so that a chord may last a beat and a half.

@@ -159,7 +159,7 @@ func (r *chartReader) readPart(chord *ChartChord, sign byte, f fretboard.Field) 
 	switch {
 	case sign == '=' && chord.Shape.Strings() == 0:
 		shape, err := voicing.ParseShape(f.Text)
-		chord.Shape = shape
+		chord.Shape, chord.held = shape, f
 		if err == nil && chord.Chord.Silent() {
 			return r.malformed(f, "silence has no shape", "write N.C. alone")
 		}

@@ -63,10 +63,12 @@ func ParseFill(text string) (Fill, error) {
 	return Fill(i), err
 }
 
+// The slowest and the fastest tempo, in the meter's beats a minute.
 const (
+	MinTempo = 10
+	MaxTempo = 400
+
 	usualTempo = 80
-	minTempo   = 10
-	maxTempo   = 400
 )
 
 // normal fills in what zero fields mean and refuses what cannot be.
@@ -81,9 +83,9 @@ func (s Setting) normal() (Setting, error) {
 	if s.Tempo == 0 {
 		s.Tempo = usualTempo
 	}
-	if s.Tempo < minTempo || s.Tempo > maxTempo {
+	if s.Tempo < MinTempo || s.Tempo > MaxTempo {
 		return s, refuse("tempo", strconv.Itoa(s.Tempo), "not a tempo to practise at",
-			fmt.Sprintf("choose %d to %d beats a minute", minTempo, maxTempo))
+			fmt.Sprintf("choose %d to %d beats a minute", MinTempo, MaxTempo))
 	}
 	for _, choice := range []struct {
 		notation string

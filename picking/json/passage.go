@@ -27,9 +27,6 @@ func passageOf(f passageForm) (picking.Passage, error) {
 	return b.passage, nil
 }
 
-// The tempos that picking.Setting allows.
-const minTempo, maxTempo = 10, 400
-
 func (b *builder) head() (err error) {
 	f, p := &b.form, &b.passage
 	switch {
@@ -37,8 +34,8 @@ func (b *builder) head() (err error) {
 		return refuse("version", "%d; this library reads version %d", f.Version, Version)
 	case f.TicksPerQuarter != picking.TicksPerQuarter:
 		return refuse("ticksPerQuarter", "%d; the form counts %d", f.TicksPerQuarter, picking.TicksPerQuarter)
-	case f.Tempo < minTempo || f.Tempo > maxTempo:
-		return refuse("tempo", "%d beats a minute; the range is %d to %d", f.Tempo, minTempo, maxTempo)
+	case f.Tempo < picking.MinTempo || f.Tempo > picking.MaxTempo:
+		return refuse("tempo", "%d beats a minute; the range is %d to %d", f.Tempo, picking.MinTempo, picking.MaxTempo)
 	}
 	if err := fretboard.CheckText("title", f.Title); err != nil {
 		return &Error{"title", err.Error(), err}

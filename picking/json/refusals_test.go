@@ -186,13 +186,3 @@ func TestPassagesThatCannotBeReadAreNotWritten(t *testing.T) {
 		}
 	}
 }
-
-// The bounds of the tempo stand in picking too, which does not name them.
-func TestTemposAreThoseOfASetting(t *testing.T) {
-	song, figures := picking.MustParseProgression("Am=x02210"), picking.Figures{picking.MustParseFigure("5 3")}
-	for tempo, good := range map[int]bool{minTempo - 1: false, minTempo: true, maxTempo: true, maxTempo + 1: false} {
-		if _, err := picking.Arrange(song, figures, picking.Setting{Tempo: tempo}); (err == nil) != good {
-			t.Errorf("a setting with a tempo of %d gives %v", tempo, err)
-		}
-	}
-}
