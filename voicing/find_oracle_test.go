@@ -84,7 +84,7 @@ func fretsOf(v voicing.Voicing) []int {
 func counts(v voicing.Voicing) map[fretboard.PitchClass]int {
 	n := map[fretboard.PitchClass]int{}
 	for s := range v.Sounding().Thinnest() {
-		n[(v.Pitch(s) - fretboard.Pitch(v.Instrument().Capo)).Class()]++
+		n[(v.Pitch(s)-fretboard.Pitch(v.Instrument().Capo)).Class()]++
 	}
 	return n
 }
