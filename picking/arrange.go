@@ -192,10 +192,13 @@ func (a *arranger) voice(c ChartChord) (voiced, error) {
 	v, err := find()
 	if located, ok := err.(fretboard.Located); ok {
 		place := located.Where()
-		return voiced{}, &fretboard.ImpossibleError{Place: chartPlace(a.song.text, at, place.Reason, place.Mend)}
+		err = &fretboard.ImpossibleError{Place: chartPlace(a.song.text, at, place.Reason, place.Mend)}
+	}
+	if err != nil {
+		return voiced{}, err
 	}
 	a.voicings[key] = voiced{v, v.Remarks()}
-	return a.voicings[key], err
+	return a.voicings[key], nil
 }
 
 func (a *arranger) fitted(held *HeldChord) Fit {

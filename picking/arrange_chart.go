@@ -2,6 +2,7 @@ package picking
 
 import (
 	"fmt"
+	"strings"
 
 	"weft.example/fretboard"
 )
@@ -60,11 +61,11 @@ func (p Progression) lengths(chords []ChartChord, m Meter) ([]Ticks, error) {
 			sharing++
 		}
 		if lengths[i]%finest != 0 || left < 0 || left == 0 && sharing > 0 {
-			return nil, p.badBeats(c, m)
+			return nil, p.badBeats(c, chords, m)
 		}
 	}
 	if sharing == 0 && left > 0 || sharing > 0 && left%(finest*Ticks(sharing)) != 0 {
-		return nil, p.badBeats(chords[len(chords)-1], m)
+		return nil, p.badBeats(chords[len(chords)-1], chords, m)
 	}
 	for i, c := range chords {
 		if c.Beats == 0 {
@@ -100,8 +101,32 @@ func (p Progression) beatUnit(chords []ChartChord, m Meter) (Ticks, error) {
 	return m.UnitTicks(), nil
 }
 
-func (p Progression) badBeats(c ChartChord, m Meter) error {
-	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at,
-		fmt.Sprintf("the chords do not fill a bar of %s", m),
-		fmt.Sprintf("give the chords of the bar beats that add up to %d, such as %s:1", m.Count, c.Chord))}
+// badBeats places the error on the chord where the bar goes wrong and shows
+// the whole bar with beats that work.
+func (p Progression) badBeats(c ChartChord, chords []ChartChord, m Meter) error {
+	sums := fmt.Sprint(m.Count)
+	if m.Compound() {
+		sums += fmt.Sprintf(", or to %d dotted ones,", m.Count/3)
+	}
+	mend := fmt.Sprintf("give the bar beats that add up to %s such as %s", sums, withBeats(chords, m))
+	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at, fmt.Sprintf("the chords do not fill a bar of %s", m), mend)}
+}
+
+// withBeats prints the chords with even beats, the first ones longer: whole
+// beats or, if there are more chords than beats, halves or quarters of one.
+func withBeats(chords []ChartChord, m Meter) string {
+	step := quartersOfBeat
+	for step > 1 && m.Count*int(quartersOfBeat/step) < len(chords) {
+		step /= 2
+	}
+	steps := m.Count * int(quartersOfBeat/step)
+	texts := make([]string, 0, len(chords))
+	for i, c := range chords {
+		share := steps / len(chords)
+		if i < steps%len(chords) {
+			share++
+		}
+		texts = append(texts, ChartChord{Chord: c.Chord, Beats: Beats(share) * step}.String())
+	}
+	return front(strings.Join(texts, " "), 200)
 }

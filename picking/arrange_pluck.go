@@ -9,9 +9,8 @@ import (
 
 // A hand walks through the slots of the figures and plucks.
 type hand struct {
-	now     Ticks // when the next slot begins
-	step    int   // of the pattern
-	ringing bool  // the figure is over and its last note rings
+	now  Ticks // when the next slot begins
+	step int   // of the pattern
 }
 
 // pluck lays the picks of every run.
@@ -20,7 +19,7 @@ func (a *arranger) pluck() {
 	a.picks, a.details = make([]Pick, 0, size), make([]detail, 0, size)
 	var h hand
 	for i := range a.runs {
-		if !a.carries(i) || h.ringing {
+		if !a.carries(i) {
 			h = hand{now: a.runs[i].at}
 		}
 		if a.runs[i].figure > 0 {
@@ -61,21 +60,40 @@ func (a *arranger) pluckRun(i int, h *hand) {
 	if i+1 < len(a.runs) && a.carries(i+1) {
 		last = a.runs[len(a.runs)-1].end // a slot may reach over the change
 	}
-	for h.now < r.end && !h.ringing {
+	part := "after"
+	for h.now < r.end {
 		s := steps[h.step]
 		length := min(s.length, last-h.now)
+		if length < s.length {
+			part = "within"
+		}
 		a.play(i, s, h.now, length)
 		h.now += length
 		if h.step = (h.step + 1) % len(steps); h.step == 0 && a.Fill == Ring {
-			a.letRing(h.now, r.end)
-			h.ringing = true
+			a.restTurn(h, r.end)
 		}
 	}
-	if h.step > 0 && last == r.end && len(steps) > 1 {
-		held := a.chordAt(r.end - 1)
-		held.Remarks = append(slices.Clip(held.Remarks),
-			fmt.Sprintf("the figure is cut after slot %d of %d", h.step, len(steps)))
+	if whole := h.step == 0 && part == "after"; !whole && last == r.end {
+		slot := (h.step+len(steps)-1)%len(steps) + 1
+		a.remark(r.end-1, fmt.Sprintf("the figure is cut %s slot %d of %d", part, slot, len(steps)))
 	}
+}
+
+// restTurn lets the last note of a figure that is over ring to the bar line or
+// to the end of its run.
+func (a *arranger) restTurn(h *hand, end Ticks) {
+	bar := a.Meter.Bar()
+	to := min((h.now+bar-1)/bar*bar, end)
+	if to > h.now {
+		a.letRing(h.now, to)
+		h.now = to
+	}
+}
+
+// remark adds words to the chord held at a time. The list may be shared.
+func (a *arranger) remark(at Ticks, text string) {
+	held := a.chordAt(at)
+	held.Remarks = append(slices.Clip(held.Remarks), text)
 }
 
 // play adds what one slot does.
@@ -87,13 +105,12 @@ func (a *arranger) play(i int, s step, at, length Ticks) {
 		a.letRing(at, at+length)
 	default:
 		r := a.runs[i]
-		string := r.fit.Strings[s.event]
-		fret, _ := r.held.Shape().Fret(string)
-		pitch := r.held.Pitch(string)
+		on := r.fit.Strings[s.event]
+		fret, _ := r.held.Shape().Fret(on)
 		a.picks = append(a.picks, Pick{At: at, Length: length, Event: s.event + 1,
-			String: string, Fret: fret, Pitch: pitch})
-		step := int(at % a.Meter.Bar() / s.length)
-		a.details = append(a.details, detail{s.slot.Own, step, s.length < pulse(a.Meter) && step%2 == 1, i})
+			String: on, Fret: fret, Pitch: r.held.Pitch(on)})
+		slot := int(at % a.Meter.Bar() / s.length)
+		a.details = append(a.details, detail{s.slot.Own, slot, s.length < pulse(a.Meter) && slot%2 == 1, i})
 	}
 }
 

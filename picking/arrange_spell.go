@@ -25,15 +25,15 @@ func spell(chord voicing.Chord, by fretboard.Interval, p fretboard.Pitch) fretbo
 }
 
 // capoInterval returns the interval from the chords' names to how they sound
-// with a capo: the spelling of that many semitones that gives the roots and
-// basses the fewest accidentals in all, flats rather than sharps if as few. By
-// whole octaves, and without a capo, names stay as they are.
+// with a capo: the spelling of that many semitones that is the easiest to read,
+// flats rather than sharps where both are as easy. By whole octaves, and
+// without a capo, names stay as they are.
 func capoInterval(capo fretboard.Fret, chords []voicing.Chord) fretboard.Interval {
 	octaves, rest := int(capo)/12, int(capo)%12
 	best, fewest := fretboard.Interval{}, -1
 	for letters := 6; letters >= 0 && rest > 0; letters-- {
 		by := fretboard.Interval{Letters: letters, Semitones: rest}
-		if n := accidentals(chords, by); fewest < 0 || n < fewest {
+		if n := unease(chords, by); fewest < 0 || n < fewest {
 			best, fewest = by, n
 		}
 	}
@@ -42,16 +42,18 @@ func capoInterval(capo fretboard.Fret, chords []voicing.Chord) fretboard.Interva
 	return best
 }
 
-func accidentals(chords []voicing.Chord, by fretboard.Interval) (sum int) {
+// unease adds up the accidentals of every tone and bass, each squared, so that
+// one double is worse than three single ones.
+func unease(chords []voicing.Chord, by fretboard.Interval) (sum int) {
 	for _, c := range chords {
-		if c.Silent() {
-			continue
+		for _, tone := range c.Tones() {
+			sum += squared(tone.Note.Up(by).Accidental)
 		}
-		root, bass := c.Root().Up(by).Accidental, fretboard.Note{}.Accidental
-		if b, slash := c.Bass(); slash {
-			bass = b.Up(by).Accidental
+		if bass, slash := c.Bass(); slash {
+			sum += squared(bass.Up(by).Accidental)
 		}
-		sum += int(max(root, -root)) + int(max(bass, -bass))
 	}
 	return sum
 }
+
+func squared(a int8) int { return int(a) * int(a) }

@@ -109,6 +109,8 @@ func TestSongs(t *testing.T) {
 			"5 3 2 1 | 5 1 2 3 | 6 3 2 1", ""},
 		{"fill again", "Am", "1/8: 5 3 2", Setting{}, "5 3 2 5 3 2 5 3", ""},
 		{"fill ring", "Am", "1/8: 5 3 2", Setting{Fill: Ring}, "5 3 2", ""},
+		{"fill ring, again at the bar line", "Am | % | G", "5 3 2 1", Setting{Fill: Ring}, "5 3 2 1 | 5 3 2 1 | 6 3 2 1", ""},
+		{"fill ring, a figure of more than a bar", "Am | %", "1/4: 5 3 2 1 2", Setting{Fill: Ring}, "5 3 2 1 | 2", ""},
 		{"seven named slots", "Am | G", "1/8: 5 3 2 1 2 3 2", Setting{}, "5 3 2 1 2 3 2 5 | 6 3 2 1 2 3 2 6", ""},
 		{"silence", "Am | N.C. | G", "5 3 2 1", Setting{}, "5 3 2 1 |  | 6 3 2 1", ""},
 		{"a repeat", "|: Am | G :| C", "5 3 2 1", Setting{},
@@ -222,6 +224,8 @@ func TestSpellingOfWhatSounds(t *testing.T) {
 		{"E=022100 | A=x02220 | B7=x21202", 1, "F Bb C7", "F2 C3 F3 A3 C4 F4"},
 		{"E=022100 | A=x02220", 12, "E A", "E3 B3 E4 G#4 B4 E5"},
 		{"E=022100 | A=x02220 | B7=x21202", 4, "Ab Db Eb7", "Ab2 Eb3 Ab3 C4 Eb4 Ab4"},
+		{"Em=022000", 2, "F#m", "F#2 C#3 F#3 A3 C#4 F#4"}, // the minor third decides: not Gbm with Bbb
+		{"Am=x02210 | Dm=xx0231 | E=022100", 4, "C#m F#m G#", "C#3 G#3 C#4 E4 G#4"},
 		{"F#m7b5=2x221x", 0, "F#m7b5", "F#2 E3 A3 C4"}, // nor respelled where flats are as few
 		{"C=x35553", 0, "C", "C3 G3 C4 E4 G4"},
 		{"C=x32013", 0, "C", "C3 E3 G3 C4 G4"},
@@ -275,10 +279,12 @@ func TestWhatCannotBeArrangedIsRefusedInPlace(t *testing.T) {
 		{"a fret beyond the capo", "Am=x-0-2-2-1-23", "5 3 2 1", Setting{Instrument: fretboard.Instrument{Capo: 2}}, "chords", "x-0-2-2-1-23", "lower"},
 		{"a muted shape", "Am=xxxxxx", "5 3 2 1", Setting{}, "chords", "xxxxxx", "N.C."},
 		{"no such figure", "Am | G@3", "5 3 2 1; 5 1 2 3", Setting{}, "chords", "G@3", "semicolon"},
-		{"too many beats", "Am:3 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4"},
-		{"too few beats", "Am:1 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4"},
+		{"too many beats", "Am:3 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4 such as Am:2 G:2"},
+		{"too few beats", "Am:1 G:2", "5 3 2 1", Setting{}, "chords", "G:2", "4 such as Am:2 G:2"},
+		{"too many for one", "Am:5", "5 3 2 1", Setting{}, "chords", "Am:5", "4 such as Am:4"},
 		{"no beat left", "Am:4 G", "5 3 2 1", Setting{}, "chords", "G", "4"},
-		{"shares that cannot be written", "Am G C D E", "5 3 2 1", Setting{}, "chords", "E", "beats"},
+		{"shares that cannot be written", "Am G C D E", "5 3 2 1", Setting{}, "chords", "E", "Am:1 G:1 C:1 D:0.5 E:0.5"},
+		{"too few dotted beats", "Am:1 G:2", "5 3 2 1 2 3", Setting{Meter: TwelveEight}, "chords", "G:2", "12, or to 4 dotted ones, such as Am:6 G:6"},
 		{"two readings in 6/8", "Am:1 G", "5 3 2 1 2 3", Setting{Meter: SixEight}, "chords", "Am:1", "every chord"},
 		{"600 bars", strings.Repeat("Am | ", 599) + "Am", "5 3 2 1", Setting{}, "chords", "Am", "parts"},
 		{"300 bars twice", "|: " + strings.Repeat("Am | ", 299) + "Am :|", "5 3 2 1", Setting{}, "chords", "Am", "parts"},
@@ -317,7 +323,26 @@ func TestTemposFromTheSlowestToTheFastest(t *testing.T) {
 	}
 }
 
+// What badBeats proposes must be taken.
+func TestProposedBeatsFillTheBar(t *testing.T) {
+	for _, m := range []Meter{FourFour, ThreeFour, SixEight, {7, 8}, {5, 4}, {2, 4}} {
+		for n := 1; n <= 8; n++ {
+			chords := make([]ChartChord, n)
+			for i := range chords {
+				chords[i].Chord = mustChord("Am")
+			}
+			text := withBeats(chords, m)
+			if _, err := tryArrange(text, "1/8: 5 3", Setting{Meter: m}); err != nil {
+				t.Errorf("%d chords in %s: %s: %v", n, m, text, err)
+			}
+		}
+	}
+}
+
 func TestRemarks(t *testing.T) {
+	if got := fmt.Sprint(arrange(t, "Am=x02210 G=320003", "1/8: 5 3 2 1", Setting{Meter: Meter{7, 8}}).Bars[0].Chords[0].Remarks); got != "[the figure is cut within slot 4 of 4]" {
+		t.Errorf("three eighths and a half: %s", got)
+	}
 	p := arrange(t, "C=332010 | Am G", "5 3 2 1; 5 1 2 3", Setting{})
 	if got := fmt.Sprint(p.Bars[0].Chords[0].Remarks); !strings.Contains(got, "string 6") {
 		t.Errorf("C=332010: %s", got)

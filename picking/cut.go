@@ -71,7 +71,6 @@ func (c *cutter) cut() {
 
 // layer measures how far each node lies from those with supply left, and
 // reports whether any that can still take lies within reach.
-
 func (c *cutter) layer() (reach bool) {
 	c.queue = c.queue[:0]
 	for node := range c.depth {

@@ -31,7 +31,8 @@ func ParseMoulding(text string) (Moulding, error) {
 
 // A Fit is a figure moulded to a voicing. The figure counts as looping.
 type Fit struct {
-	// Strings holds the string of each event of the figure, in turn.
+	// Strings holds the string of each event of the figure, in turn. Fits of
+	// one voicing may share it: the caller must not change it.
 	Strings []fretboard.StringNumber
 	// CSIM and CPlusSIM compare the figure's contour with the fit's; 1 is whole.
 	CSIM, CPlusSIM float64

@@ -2,6 +2,7 @@ package picking
 
 import (
 	"iter"
+	"math"
 
 	"weft.example/fretboard"
 	"weft.example/voicing"
@@ -91,7 +92,9 @@ func (p Passage) Picks() iter.Seq2[int, Pick] {
 }
 
 // TravelLength returns the pick's way in millimetres at the instrument's
-// string spacing.
+// string spacing, to the thousandth.
 func (p Passage) TravelLength() fretboard.Millimetres {
-	return fretboard.Millimetres(p.Travel) * p.Instrument.Spacing
+	const thousandths = 1000
+	way := float64(p.Travel) * float64(p.Instrument.Spacing)
+	return fretboard.Millimetres(math.Round(way*thousandths) / thousandths)
 }

@@ -46,7 +46,8 @@ func ParseChange(text string) (Change, error) {
 type Fill uint8
 
 // The figure starts again, its last turn cut at the change (Again), or its
-// last note rings to the change (Ring).
+// last note rings to the bar line or the change, whichever comes first, and
+// the figure starts again there (Ring).
 const (
 	Again Fill = iota
 	Ring

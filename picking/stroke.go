@@ -7,7 +7,7 @@ import "weft.example/fretboard"
 // the left hand.
 type Stroke uint8
 
-// Free is a stroke not yet chosen.
+// The strokes. Free is one not yet chosen.
 const (
 	Free Stroke = iota
 	DownStroke
@@ -45,10 +45,9 @@ type Tradition uint8
 //
 // TowardNext: each stroke goes toward the next string to be plucked. Economy:
 // the first stroke on a new string follows the pick's way onto it, the same
-// rule one note later. Alternate: down on the beat, up off it: slots shorter
-// than a beat take down and up in turn from the bar line, longer ones are all
-// down. RestStroke: the first stroke on every new
-// string is down. Jig: down, up, down in each group of three slots. In all but
+// rule one note later. Alternate: down and up in turn, slot by slot from the
+// bar line; slots of a beat or longer are all down. RestStroke: the first
+// stroke on every new string is down. Jig: down, up, down in each group of three slots. In all but
 // Alternate and Jig a repeated string alternates.
 //
 // Alternate, economy and the inside and outside crossings are common practice;
@@ -107,7 +106,7 @@ type Strike struct {
 	Step    int // slots from the bar line; Jig goes by it
 }
 
-// grid returns the stroke of the grid: down on the beat, up off it.
+// grid returns the stroke of the grid.
 func (s Strike) grid() Stroke {
 	if s.Offbeat {
 		return UpStroke

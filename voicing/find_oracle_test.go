@@ -235,16 +235,25 @@ func TestFindIsPlainEnumeration(t *testing.T) {
 	p.TestingRun(t)
 }
 
-// TestTheGuitarIsPlainEnumeration goes to fret 7 of the guitar, where barres,
-// stretches and open strings meet.
-func TestTheGuitarIsPlainEnumeration(t *testing.T) {
+// TestKnownTuningsArePlainEnumeration goes where barres, stretches and open
+// strings meet, and where one string answers for two things asked at once: the
+// bass Gb is also one of the fifths of C7alt.
+func TestKnownTuningsArePlainEnumeration(t *testing.T) {
 	if testing.Short() {
-		t.Skip("half a million shapes a chord")
+		t.Skip("a quarter of a million shapes a chord")
 	}
-	for _, symbol := range []string{"F", "Gm7/D"} {
-		g, chord := fretboard.Instrument{Frets: 6}, mustChord(symbol)
-		if got, want := first(g, chord, 0), listed(t, g, chord); !slices.Equal(got, want) {
-			t.Errorf("%s: found %d shapes, %v ...; plain enumeration %d, %v ...", symbol, len(got), got[:6], len(want), want[:6])
+	for _, c := range []struct {
+		tuning, chord string
+		frets         fretboard.Fret
+	}{
+		{"standard", "F", 6}, {"standard", "Gm7/D", 6}, {"A2 D3 G3 B3 E4", "C7alt/Gb", 9}, {"ukulele", "C13", 15},
+	} {
+		g, chord := tuned(t, c.tuning), mustChord(c.chord)
+		g.Frets = c.frets
+		got, want := first(g, chord, 0), listed(t, g, chord)
+		if !slices.Equal(got, want) || len(want) == 0 {
+			t.Errorf("%s on %s: found %d shapes, %v ...; plain enumeration %d, %v ...",
+				c.chord, c.tuning, len(got), got[:min(6, len(got))], len(want), want[:min(6, len(want))])
 		}
 	}
 }

@@ -98,6 +98,7 @@ func hearsBass(t fretboard.Tuning) bool {
 
 // needs lists what a voicing of c must sound: each essential tone, of the tones
 // of one degree that may replace each other at least one, and the slash bass.
+// No class is in two of them, so that each takes a string of its own.
 func needs(c Chord) []ClassSet {
 	var all []ClassSet
 	degree := 0
@@ -114,10 +115,12 @@ func needs(c Chord) []ClassSet {
 		}
 	}
 	bass, slash := c.Bass()
-	if class := ClassSet(0).With(bass.Class()); slash && !slices.Contains(all, class) {
-		all = append(all, class)
+	if !slash {
+		return all
 	}
-	return all
+	class := ClassSet(0).With(bass.Class())
+	all = slices.DeleteFunc(all, func(need ClassSet) bool { return need&class != 0 })
+	return append(all, class)
 }
 
 // price returns the cost of shape and whether four fingers can hold it.
@@ -137,8 +140,8 @@ func (j *judge) price(shape *held) (Cost, bool) {
 }
 
 func (j *judge) stretch(low, high int8) int {
-	span := j.places[high] - j.places[low]
-	return span * span / 10000
+	span := int64(j.places[high] - j.places[low])
+	return int(span * span / 10000)
 }
 
 func (j *judge) priceMutes(shape *held, c *Cost) {

@@ -102,11 +102,16 @@ func (v Voicing) classes() ClassSet {
 }
 
 // spell names what string s sounds: as the chord does or, where the note is
-// not in the chord, as a degree above its root.
+// not in the chord, without an accidental or else as a degree above its root.
 func (v Voicing) spell(s fretboard.StringNumber) fretboard.Note {
 	class := v.shapePitch(s).Class()
 	if n, ok := v.chord.Spell(class); ok {
 		return n
+	}
+	for letter := fretboard.C; letter <= fretboard.B; letter++ {
+		if n := (fretboard.Note{Letter: letter}); n.Class() == class {
+			return n
+		}
 	}
 	above := modulo(int(class-v.chord.Root().Class()), len(foreignLetters))
 	return transpose(v.chord.Root(), fretboard.Interval{Letters: foreignLetters[above], Semitones: above})

@@ -28,6 +28,7 @@ func TestTheCount(t *testing.T) {
 		{"sixteenths", picking.TwoFour, "1/16: 5 3 2 1", text.CountAuto, "1 e & a 2 e & a"},
 		{"thirty-seconds have no words", picking.TwoFour, "1/32: 5 3 2 1", text.CountAuto, "1 e & a 2 e & a"},
 		{"triplets", picking.ThreeFour, "1/12: 5 3 2", text.CountAuto, "1 & a 2 & a 3 & a"},
+		{"triplets, some held", picking.TwoFour, "1/12: 5 - - 3 2 1", text.CountAuto, "1 & a 2 & a"},
 		{"quarter triplets", picking.FourFour, "5 3 2 1 2 3", text.CountAuto, "1 & a 2 & a 3 & a 4 & a"},
 		{"sextuplets have no words", picking.TwoFour, "1/24: 5 3 2 1 2 3", text.CountAuto, "1 & a 2 & a"},
 		{"one note a bar", picking.ThreeFour, "3/4: 5", text.CountAuto, "1 2 3"},

@@ -39,7 +39,7 @@ var songs = []song{
 	{"capo-repeat-rest-own", "|: A7=x02020 | D=xx0232 G=5x0003 :| Em7=222030 | A7=x02020", "5 3 2u 1 - . 2 3",
 		picking.Setting{Title: "Third Fret", Instrument: fretboard.Instrument{Capo: 3, Tuning: fretboard.MustParseTuning("drop D")}},
 		text.Options{}},
-	{"repeat-differs", "C=x32010 | |: G/B=x20003 | Am=x02210 | C/G=332010 :| F=xx3211", "5 3 2 1 2 3 2 4",
+	{"repeat-differs", "C=x32010 | |: G/B=x20003 | Am=x02210 | C/G=332010 :| F=133211", "5 3 2 1 2 3 2 5",
 		picking.Setting{Title: "Round Twice"}, text.Options{}},
 	{"repeat-once-bar", "|: Am=x02210 :| |: E=022100 :|", "6 3 2 1", picking.Setting{Once: true}, text.Options{}},
 	{"silence-losses-once", "D=xx0232 | N.C. | D=xx0232 | Am=x02210", "6 4 3 2 1 2 3 4",

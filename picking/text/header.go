@@ -71,7 +71,7 @@ func traditionWords(t picking.Tradition) string {
 	case picking.Economy:
 		return "economy: onto a new string in the direction the pick comes"
 	case picking.Alternate:
-		return "alternate: down on the beat, up off it"
+		return "alternate: down and up in turn, slot by slot from the bar line"
 	case picking.RestStroke:
 		return "rest-stroke: the first note on every new string is down"
 	case picking.Jig:

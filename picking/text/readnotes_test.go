@@ -45,6 +45,7 @@ func (r *reader) repeats() error {
 		First   int
 		Folded  bool
 		Changed bool
+		Strokes bool // and nothing else, in all the bars that the heading names
 	}
 	got, want := map[int]repeat{}, map[int]repeat{}
 	for _, heading := range r.sheet.headings {
@@ -61,17 +62,24 @@ func (r *reader) repeats() error {
 		}
 		seconds, firsts := expand(m[1]), expand(m[2])
 		for i, number := range seconds {
-			got[number] = repeat{First: firsts[i], Changed: m[4] == "" || slices.Contains(expand(m[4]), number)}
+			got[number] = repeat{First: firsts[i], Changed: m[4] == "" || slices.Contains(expand(m[4]), number),
+				Strokes: m[3] == "other strokes"}
 		}
 	}
-	for i, bar := range r.Bars {
-		if bar.Pass == 2 {
-			first := i - 1
-			for r.Bars[first].Written != bar.Written {
-				first--
-			}
-			number := r.Bars[first].Number
-			want[bar.Number] = repeat{number, r.sheet.bars[number] == r.sheet.bars[bar.Number], !r.alike(r.Bars[first], bar)}
+	for i := 0; i < len(r.Bars); i++ {
+		from := i
+		for i < len(r.Bars) && r.Bars[i].Pass == 2 {
+			i++
+		}
+		n := i - from
+		strokes := true
+		for k := from; k < i; k++ {
+			strokes = strokes && r.alike(r.Bars[k-n], r.Bars[k], false)
+		}
+		for k := from; k < i; k++ {
+			first, second := r.Bars[k-n], r.Bars[k]
+			folded := r.sheet.bars[first.Number] == r.sheet.bars[second.Number]
+			want[second.Number] = repeat{first.Number, folded, !r.alike(first, second, true), strokes && !folded}
 		}
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -80,11 +88,15 @@ func (r *reader) repeats() error {
 	return nil
 }
 
-// alike compares two bars as a player plays them, silences and all.
-func (r *reader) alike(a, b picking.Bar) bool {
+// alike compares two bars as a player plays them, silences and all, with their
+// strokes or without.
+func (r *reader) alike(a, b picking.Bar, strokes bool) bool {
 	play := func(bar picking.Bar) (text string) {
 		for _, p := range bar.Picks {
-			text += fmt.Sprintln(p.At-bar.At, p.Length, p.String, p.Fret, p.Stroke)
+			text += fmt.Sprintln(p.At-bar.At, p.Length, p.String, p.Fret)
+			if strokes {
+				text += p.Stroke.String()
+			}
 		}
 		for _, c := range bar.Chords {
 			text += fmt.Sprintln(c.At-bar.At, c.Length, c.Chord, c.Voicing.Shape(), c.Figure)

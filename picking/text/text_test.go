@@ -89,7 +89,18 @@ func TestTheEmptyPassage(t *testing.T) {
 	}
 }
 
-func TestLooksNotIntoThePassage(t *testing.T) {
+// TestWhatRingsRoundALoopIsNoSilence starts with a held slot: in a loop the end
+// rings into it; played once there is nothing to ring.
+func TestWhatRingsRoundALoopIsNoSilence(t *testing.T) {
+	for _, once := range []bool{false, true} {
+		p := arranged(t, song{chords: "Am=x02210", figures: "- 5 3 2", setting: picking.Setting{Once: once}})
+		if got := strings.Contains(encoded(t, p, text.Options{}), "\nstroke  .  D "); got != once {
+			t.Errorf("played once: %v; begins with a silence: %v", once, got)
+		}
+	}
+}
+
+func TestEncodeLeavesThePassageAlone(t *testing.T) {
 	p, again := arranged(t, songs[2]), arranged(t, songs[2])
 	first := encoded(t, p, text.Options{})
 	if second := encoded(t, p, text.Options{}); first != second || first != encoded(t, again, text.Options{}) {
