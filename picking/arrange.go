@@ -2,6 +2,7 @@ package picking
 
 import (
 	"fmt"
+	"slices"
 
 	"weft.example/fretboard"
 	"weft.example/voicing"
@@ -165,6 +166,9 @@ func (a *arranger) hold(c ChartChord, held *HeldChord) error {
 		}
 		held.Voicing, held.Remarks = v.Voicing, v.remarks
 		fit = a.fitted(held)
+		if has, wants := v.Sounding().Len(), a.patterns[held.Figure-1].levels; has < wants {
+			held.Remarks = append(slices.Clip(held.Remarks), fmt.Sprintf("the figure needs %d strings and the shape sounds %d", wants, has))
+		}
 	}
 	held.Fit = fit
 	held.Fit.Losses = nil

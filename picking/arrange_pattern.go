@@ -12,6 +12,7 @@ type pattern struct {
 	steps  []step
 	events []fretboard.StringNumber
 	root   fretboard.StringNumber
+	levels int // how many strings the figure plucks
 }
 
 // A step is a slot in time.
@@ -25,6 +26,11 @@ type step struct {
 // the bar that must be a plain value or one in triplets.
 func (f Figure) setIn(m Meter) (pattern, error) {
 	p := pattern{root: f.Root(), events: f.events(), steps: make([]step, 0, len(f.slots))}
+	var used fretboard.StringSet
+	for _, s := range p.events {
+		used = used.With(s)
+	}
+	p.levels = used.Len()
 	event := 0
 	for i, bar := range f.Bars() {
 		length, err := f.slotLength(i, len(bar), m)

@@ -34,7 +34,7 @@ var signs = []struct {
 	kind markKind
 }{
 	{":|:", turnLine}, {":||:", turnLine}, {"||:", openLine}, {"|:", openLine}, {":||", closeLine}, {":|", closeLine},
-	{"|", barLine}, {"%", againMark}, {"𝄎", againMark}, {"\n", lineEnd},
+	{"|]", barLine}, {"|", barLine}, {"‖", barLine}, {"%", againMark}, {"𝄎", againMark}, {"\n", lineEnd},
 }
 
 // nextMark returns the mark that begins at or after from, and where it ends.
@@ -59,12 +59,23 @@ func nextMark(text string, from int) (mark, int) {
 func isSpace(r rune) bool { return r != '\n' && (unicode.IsSpace(r) || r == '\ufeff') }
 
 func signAt(text string, at int) (mark, bool) {
+	if strings.HasPrefix(text[at:], "||") && atEdge(text, at, at+2) {
+		return mark{barLine, fretboard.Field{Text: "||", At: at}}, true
+	}
 	for _, sign := range signs {
 		if strings.HasPrefix(text[at:], sign.text) {
 			return mark{sign.kind, fretboard.Field{Text: sign.text, At: at}}, true
 		}
 	}
 	return mark{}, false
+}
+
+// atEdge reports whether a line of text begins before from or ends after to:
+// there two bar lines are one double line and no bar stands between them.
+func atEdge(text string, from, to int) bool {
+	before := text[strings.LastIndexByte(text[:from], '\n')+1 : from]
+	after, _, _ := strings.Cut(text[to:], "\n")
+	return strings.TrimSpace(before) == "" || strings.TrimSpace(after) == ""
 }
 
 // chordEnd returns where the chord ends that begins at from: before a space or

@@ -116,6 +116,7 @@ func (r *chartReader) readBar(m mark) error {
 		r.bar = ChartBar{Again: true, at: m.field}
 		return nil
 	}
+	m.field.Text = strings.TrimSuffix(m.field.Text, ",") // a comma after a chord only separates
 	chord, err := r.readChord(m.field)
 	if len(r.bar.Chords) == 0 {
 		r.bar.at = m.field
@@ -129,7 +130,10 @@ func (r *chartReader) readChord(f fretboard.Field) (ChartChord, error) {
 	chord := ChartChord{at: f}
 	symbol, rest := cutAny(f.Text, "=@:")
 	if symbol == "" {
-		return chord, r.malformed(f, "no chord stands in front", "write the chord first, such as Am=x02210, Am@2 or Am:3")
+		return chord, r.malformed(f, "no chord stands in front", "write the chord first, without a space, such as Am=x02210, Am@2 or Am:3")
+	}
+	if reason, mend := mistaken(symbol); mend != "" {
+		return chord, r.malformed(f, reason, mend)
 	}
 	var err error
 	if chord.Chord, err = voicing.ParseChord(symbol); err != nil {
@@ -144,6 +148,20 @@ func (r *chartReader) readChord(f fretboard.Field) (ChartChord, error) {
 		at += 1 + len(part)
 	}
 	return chord, nil
+}
+
+// mistaken knows what charts hold that is no chord, and what to write instead.
+func mistaken(symbol string) (reason, mend string) {
+	if strings.Trim(symbol, "/.") == "" {
+		return "not a chord", "write how long the chord before lasts, such as Am:4"
+	}
+	if digits := strings.Trim(symbol, "xX×"); digits != symbol && digits != "" && len(digits) < 3 && strings.Trim(digits, "0123456789") == "" {
+		return "not a chord", "write the bars again, or |: and :| around them to play them twice"
+	}
+	if _, err := voicing.ParseShape(symbol); err == nil {
+		return "a shape without its chord", "write the chord first, such as Am=x02210"
+	}
+	return "", ""
 }
 
 // cutAny cuts text before the first of the characters of set.

@@ -40,6 +40,9 @@ var progressions = []struct{ text, canonical, why string }{
 	{"C7(b9, #11) | A", "C7b9#11 | A", "spaces in brackets belong to the chord"},
 	{"B♭ | F♯m", "Bb | F#m", "Unicode accidentals"},
 	{"\ufeffAm", "Am", "a byte order mark"},
+	{"|| Am | G ||\n|| Dm | E ||", "Am | G | Dm | E", "double bar lines at the edges of lines"},
+	{"Am | G ‖ Dm |]", "Am | G | Dm", "other double bar lines"},
+	{"Am, G | Dm", "Am G | Dm", "commas between chords"},
 }
 
 func TestProgressionsAreReadAndPrinted(t *testing.T) {
@@ -83,6 +86,13 @@ func TestBadProgressionsAreRefusedInPlace(t *testing.T) {
 		{"Am | % G", 7, "alone"},
 		{"Am | G %", 7, "alone"},
 		{"=x02210", 0, "Am=x02210"},
+		{"Am =x02210", 3, "without a space"},
+		{"x02210", 0, "Am=x02210"},
+		{"Am / / /", 3, "Am:4"},
+		{"Am . . .", 3, "Am:4"},
+		{"|: Am :| x3", 9, "again"},
+		{"Am , G", 3, ""},
+		{"Am | || G", 5, "N.C."},
 		{"Am=", 3, ""},
 		{"Am=x0221q", 8, ""},
 		{"Am=x02210=x02210", 10, "leave one out"},

@@ -64,7 +64,7 @@ func newSymbol(text string) *symbol {
 // silent reports whether the symbol is N.C., with or without its dots, in
 // capital or small letters.
 func (s *symbol) silent() bool {
-	for _, way := range [...]string{"N.C.", "NC", "N.C"} {
+	for _, way := range [...]string{"N.C.", "NC", "N.C", "NC."} {
 		if strings.EqualFold(s.rest(), way) {
 			return true
 		}

@@ -14,6 +14,7 @@ import (
 // nut, fret 2 70.4, fret 3 102.6, fret 5 161.8; frets 1 to 3 span 66.4 mm,
 // 2 to 3 32.3, 4 to 6 55.9, 1 to 5 125.6.
 func TestCosts(t *testing.T) {
+	guitar := fretboard.Instrument{}
 	for _, c := range []struct {
 		why, chord, shape string
 		want              voicing.Cost
@@ -41,10 +42,35 @@ func TestCosts(t *testing.T) {
 			Stretch: 10, Position: 70, Fingers: 36, Spread: 36, Mutes: 40, Doubled: 40}},
 		{"the 11th against the third", "C11", "x33010", voicing.Cost{
 			Stretch: 44, Position: 36, Fingers: 36, Spread: 48, Mutes: 40, Missing: 400, Clash: 40}},
+		{"a 13 chord is whole without the 11th", "C13", "x35355", voicing.Cost{
+			Stretch: 35, Position: 102, Fingers: 48, Spread: 36, Barre: 50, Mutes: 40, Missing: 20}},
 		{"more fingers than a hand has are priced too", "C", "135421", voicing.Cost{
 			Stretch: 157, Position: 36, Fingers: 60, Spread: 72, Barre: 65, Low: 100, Missing: 200}},
 	} {
-		got := mustVoicing(t, fretboard.Instrument{}, c.chord, c.shape).Cost()
+		got := mustVoicing(t, guitar, c.chord, c.shape).Cost()
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%s: %s as %s (-want +got):\n%s", c.why, c.shape, c.chord, diff)
+		}
+	}
+}
+
+// TestCostsOfOtherInstruments: a capo and a short neck change lengths and
+// pitches, and few strings cannot be too few.
+func TestCostsOfOtherInstruments(t *testing.T) {
+	for _, c := range []struct {
+		why          string
+		g            fretboard.Instrument
+		chord, shape string
+		want         voicing.Cost
+	}{
+		{"on half the length, half the way and a quarter of the stretch", fretboard.Instrument{Scale: 322.58}, "C", "x32010",
+			voicing.Cost{Stretch: 11, Position: 18, Fingers: 36, Spread: 36, Mutes: 40, Doubled: 4, Muddy: 30}},
+		{"behind a capo at 12 too, where no third is low", fretboard.Instrument{Capo: 12}, "C", "x32010",
+			voicing.Cost{Stretch: 11, Position: 18, Fingers: 36, Spread: 36, Mutes: 40, Doubled: 4}},
+		{"three strings are all there are", tuned(t, "E2 B2 E3"), "E", "004",
+			voicing.Cost{Position: 133, Fingers: 12}},
+	} {
+		got := mustVoicing(t, c.g, c.chord, c.shape).Cost()
 		if diff := cmp.Diff(c.want, got); diff != "" {
 			t.Errorf("%s: %s as %s (-want +got):\n%s", c.why, c.shape, c.chord, diff)
 		}

@@ -6,7 +6,8 @@ import (
 	"weft.example/fretboard"
 )
 
-// Remarks says in short clauses where v departs from its chord: strings that
+// Remarks says in short clauses what is amiss with v: frets further apart than
+// a hand reaches, and where it departs from its chord: strings that
 // sound below the bass that the chord wants, a root or slash bass that does
 // not sound, essential tones that lack, and notes that are not in the chord.
 // Notes are named as the chord spells them, without the capo. A faultless
@@ -16,9 +17,28 @@ func (v Voicing) Remarks() []string {
 	if v.chord.Silent() {
 		return nil
 	}
-	remarks := v.remarkBelow()
+	remarks := append(v.remarkReach(), v.remarkBelow()...)
 	remarks = append(remarks, v.remarkMissing()...)
 	return append(remarks, v.remarkForeign()...)
+}
+
+// remarkReach speaks of frets further apart than the finder allows.
+func (v Voicing) remarkReach() []string {
+	low, high := fretboard.MaxFrets+1, fretboard.Fret(0)
+	for s := range v.Sounding().Thinnest() {
+		if f, _ := v.shape.Fret(s); f > 0 {
+			low, high = min(low, f), max(high, f)
+		}
+	}
+	if high == 0 {
+		return nil
+	}
+	capo := v.instrument.Capo
+	span := tenths(fretboard.FromBridge(v.instrument.Scale, capo+low)) - tenths(fretboard.FromBridge(v.instrument.Scale, capo+high))
+	if span <= maxSpan {
+		return nil
+	}
+	return []string{fmt.Sprintf("frets %d and %d lie %d mm apart, further than most hands reach", low, high, span/10)}
 }
 
 // remarkBelow speaks of strings below the slash bass or else the root.

@@ -23,6 +23,8 @@ func TestRemarks(t *testing.T) {
 		{"faultless without its fifth", guitar, "C7", "x32310", nil},
 		{"a slash bass below the root is asked for", guitar, "C/G", "332010", nil},
 		{"a slash bass that is no tone of the chord", guitar, "Am/G", "302210", nil},
+		{"frets too far apart", guitar, "A", "x-0-2-2-2-7", []string{
+			"frets 2 and 7 lie 144 mm apart, further than most hands reach", "string 1 sounds B, which is not in A"}},
 		{"the fifth below the root", guitar, "C", "332010", []string{"string 6 sounds G, below the root on string 5"}},
 		{"two strings below the root, the lowest first", guitar, "D", "200232", []string{
 			"string 6 sounds F#, below the root on string 4", "string 5 sounds A, below the root on string 4"}},
@@ -41,7 +43,7 @@ func TestRemarks(t *testing.T) {
 		{"foreign notes, the thickest string first", guitar, "C", "x32232", []string{
 			"string 3 sounds A, which is not in C", "string 2 sounds D, which is not in C", "string 1 sounds F#, which is not in C"}},
 		{"a foreign note is spelled from the root", guitar, "Db", "x46662", []string{
-			"string 1 sounds Gb, which is not in Db"}},
+			"frets 2 and 6 lie 118 mm apart, further than most hands reach", "string 1 sounds Gb, which is not in Db"}},
 		{"but without an accidental where it needs none", guitar, "Db", "x46660", []string{
 			"string 1 sounds E, which is not in Db"}},
 		{"a flat one by the chord", guitar, "Ebm", "xx1342", nil},

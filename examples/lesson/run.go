@@ -44,7 +44,7 @@ func (r request) play(stdin io.Reader, stdout io.Writer) error {
 	if err := l.write(&out); err != nil {
 		return err
 	}
-	if r.given["o"] {
+	if r.given["o"] && r.file != "-" {
 		return writeFile(r.file, out.Bytes())
 	}
 	_, err = stdout.Write(out.Bytes())

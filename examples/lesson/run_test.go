@@ -133,21 +133,21 @@ func TestTheBuiltInSongAndFigureGiveWay(t *testing.T) {
 		title string
 		has   string // strings of the first bar
 	}{
-		{"nothing asked for", nil, title, "5 3 2 1 2 3 2 3"},
+		{"nothing asked for", nil, title, "5 3 2 1 2 3 2 1"},
 		{"another figure", []string{"-figure", "5 1 2 1"}, title, "5 1 2 1"},
-		{"other chords", []string{"-chords", "Dm"}, "", "4 3 2 1 2 3 2 3"},
-		{"other chords with a title", []string{"-chords", "Dm", "-title", "Study"}, "Study", "4 3 2 1 2 3 2 3"},
-		{"no title", []string{"-title", ""}, "", "5 3 2 1 2 3 2 3"},
+		{"other chords", []string{"-chords", "Dm"}, "", "4 3 2 1 2 3 2 1"},
+		{"other chords with a title", []string{"-chords", "Dm", "-title", "Study"}, "Study", "4 3 2 1 2 3 2 1"},
+		{"no title", []string{"-title", ""}, "", "5 3 2 1 2 3 2 1"},
 		{"six eighths", []string{"-meter", "6/8"}, title, "5 3 2 1 2 3"},
 		{"three quarters", []string{"-meter", "3/4"}, title, "5 3 2 1 2 3"},
 		{"twelve eighths", []string{"-meter", "12/8"}, title, "5 3 2 1 2 3 5 3 2 1 2 3"},
 		{"two quarters", []string{"-meter", "2/4"}, title, "5 3 2 1"},
-		{"five quarters", []string{"-meter", "5/4"}, title, "5 3 2 1 2 3 2 3 5 3"},
-		{"four strings", []string{"-tuning", "tenor guitar", "-chords", "C=0023"}, "", "4 3 2 1 2 3 2 3"},
+		{"five quarters", []string{"-meter", "5/4"}, title, "5 3 2 1 2 3 2 1 2 3"},
+		{"four strings", []string{"-tuning", "tenor guitar", "-chords", "C=0023"}, "", "4 3 2 1 2 3 2 1"},
 		{"four strings in six eighths", []string{"-tuning", "mandolin", "-chords", "G=0023", "-meter", "6/8"}, "", "4 3 2 1 2 3"},
-		{"three strings", []string{"-tuning", "G2 D3 B3", "-chords", "G=000"}, "", "3 2 2 1 2 2 2 2"},
+		{"three strings", []string{"-tuning", "G2 D3 B3", "-chords", "G=000"}, "", "3 2 2 1 2 2 2 1"},
 		{"one string", []string{"-tuning", "D3", "-chords", "D5=0"}, "", "1 1 1 1 1 1 1 1"},
-		{"twelve strings", []string{"-tuning", "E2 E3 A2 A3 D3 D4 G3 G4 B3 B3 E4 E4", "-chords", "Em=001122000000"}, "", "12 3 2 1 2 3 2 3"},
+		{"twelve strings", []string{"-tuning", "E2 E3 A2 A3 D3 D4 G3 G4 B3 B3 E4 E4", "-chords", "Em=001122000000"}, "", "12 3 2 1 2 3 2 1"},
 	} {
 		p := decoded(t, test.args...)
 		if p.Title != test.title {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -17,22 +18,22 @@ const (
 	chords = "Am | Em | G | C G/B | Am | Em | G | % | Dm | Am | E7 | %"
 )
 
-// The built-in figures, in eighths and written for a guitar: one fills bars of
-// 4/4 or 2/4, the other those that three quarters or a dotted one divide.
-const (
-	inEights = "5 3 2 1 2 3 2 3"
-	inSixes  = "5 3 2 1 2 3"
-)
-
-// builtInFigure returns the figure that suits a meter and an instrument with a
-// number of strings. With fewer than five the root moves to the thickest, with
-// fewer than four the others crowd below it.
+// builtInFigure returns a figure that fills the bars of a meter, in eighths or
+// shorter units of its own: from the root down to string 1 and up and down from
+// there, in sixes where they divide the bar. It is written for a guitar; with
+// fewer than five strings the root moves to the thickest, with fewer than four
+// the others crowd below it.
 func builtInFigure(m picking.Meter, strings fretboard.StringNumber) string {
-	figure := inEights
-	if m.Bar()%(3*picking.TicksPerQuarter) == 0 || m.Compound() {
-		figure = inSixes
+	value := max(8, m.Unit)
+	slots := m.Count * value / m.Unit
+	if slots%6 == 0 {
+		slots = 6
 	}
-	return "1/8: " + crowd(figure, strings)
+	figure := "5"
+	for i := range slots - 1 {
+		figure += " " + [...]string{"3", "2", "1", "2"}[i%4]
+	}
+	return fmt.Sprintf("1/%d: %s", value, crowd(figure, strings))
 }
 
 func crowd(figure string, most fretboard.StringNumber) string {

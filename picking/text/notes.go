@@ -50,7 +50,7 @@ func (s *sheet) notes() {
 	}
 	s.newLine()
 	s.entries("loss", lost.list)
-	s.entries("remark", said.list)
+	s.remarksByText(said.list)
 	for _, text := range s.Remarks {
 		s.entry("remark", text)
 	}
@@ -63,6 +63,24 @@ func (s *sheet) notes() {
 func (s *sheet) entries(label string, remarks []remark) {
 	for _, r := range remarks {
 		s.entry(label, r.chord+", "+bars(r.bars)+": "+r.text)
+	}
+}
+
+// remarksByText says what is true of several chords once, all of them named.
+func (s *sheet) remarksByText(remarks []remark) {
+	var texts []string
+	heads := map[string]string{}
+	for _, r := range remarks {
+		head := r.chord + ", " + bars(r.bars)
+		if before, known := heads[r.text]; known {
+			head = before + "; " + head
+		} else {
+			texts = append(texts, r.text)
+		}
+		heads[r.text] = head
+	}
+	for _, text := range texts {
+		s.entry("remark", heads[text]+": "+text)
 	}
 }
 

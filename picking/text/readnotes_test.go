@@ -163,9 +163,16 @@ func (r *reader) remarks() error {
 		if e.label != "remark" {
 			continue
 		}
-		if said := saidPattern.FindStringSubmatch(e.text); said != nil {
-			for _, number := range expand(said[2]) {
-				got[remark{said[1], number, said[3]}]++
+		heads := strings.Split(e.text, "; ")
+		if last := saidPattern.FindStringSubmatch(heads[len(heads)-1]); last != nil {
+			for _, head := range heads[:len(heads)-1] {
+				said := saidPattern.FindStringSubmatch(head + ": " + last[3])
+				for _, number := range expand(said[2]) {
+					got[remark{said[1], number, said[3]}]++
+				}
+			}
+			for _, number := range expand(last[2]) {
+				got[remark{last[1], number, last[3]}]++
 			}
 			continue
 		}
