@@ -82,12 +82,12 @@ func (p Place) Caret() string {
 	if !rest {
 		after, rest = front(p.Source[from+len(p.Text()):], around)
 	}
-	line := printable(before)
+	line := Printable(before)
 	if head {
 		line = "..." + line
 	}
-	under := strings.Repeat(" ", columns(line)) + strings.Repeat("^", max(1, columns(printable(fault))))
-	line += printable(fault) + printable(after)
+	under := strings.Repeat(" ", columns(line)) + strings.Repeat("^", max(1, columns(Printable(fault))))
+	line += Printable(fault) + Printable(after)
 	if rest {
 		line += "..."
 	}
@@ -114,9 +114,10 @@ func tail(text string, n int) (string, bool) {
 	return text[at:], at > 0
 }
 
-// printable shows text on one line: what cannot be printed becomes one mark a
-// character, so that a caret below still points to the right place.
-func printable(text string) string {
+// Printable makes text safe to show on one line: every kind of space becomes a
+// plain one and every other character that does not print a question mark, so
+// that a caret below still points to the right place.
+func Printable(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):

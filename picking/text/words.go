@@ -3,8 +3,9 @@ package text
 import (
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"weft.example/fretboard"
 )
 
 func (s *sheet) newLine() { s.out = append(s.out, '\n') }
@@ -20,7 +21,7 @@ func (s *sheet) paragraph(before, text string) {
 	s.out = append(s.out, before...)
 	indent := utf8.RuneCountInString(before)
 	column := indent
-	for i, word := range strings.Fields(printable(text)) {
+	for i, word := range strings.Fields(fretboard.Printable(text)) {
 		size := utf8.RuneCountInString(word)
 		switch {
 		case i > 0 && column+1+size > s.width:
@@ -56,21 +57,6 @@ func front(text string, n int) string {
 		n--
 	}
 	return text
-}
-
-// printable makes text safe to print on lines of its own: every kind of space
-// becomes a plain one, every other character that does not print a question
-// mark.
-func printable(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case r == utf8.RuneError || !unicode.IsPrint(r):
-			return '?'
-		}
-		return r
-	}, text)
 }
 
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
