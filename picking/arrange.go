@@ -45,6 +45,7 @@ type arranger struct {
 	voicings map[voicingKey]voiced
 	fits     map[fitKey]Fit
 	bars     []Bar
+	turn     int // of the figures: how many chords have been read
 	runs     []run
 	picks    []Pick
 	details  []detail // of each pick
@@ -113,36 +114,43 @@ func (a *arranger) readChart() error {
 	a.voicings, a.fits = map[voicingKey]voiced{}, map[fitKey]Fit{}
 	a.bars = make([]Bar, len(played))
 	a.capoBy = a.sounding()
-	turn := 0
 	for i, bar := range played {
-		lengths, err := a.song.lengths(bar.chords, a.Meter)
-		if err != nil {
+		a.bars[i] = Bar{Number: i + 1, Written: bar.written, Pass: bar.pass,
+			At: Ticks(i) * a.Meter.Bar(), Length: a.Meter.Bar(), Chords: make([]HeldChord, len(bar.chords))}
+		if err := a.readBar(&a.bars[i], bar.chords); err != nil {
 			return err
-		}
-		at := Ticks(i) * a.Meter.Bar()
-		a.bars[i] = Bar{Number: i + 1, Written: bar.written, Pass: bar.pass, At: at, Length: a.Meter.Bar(),
-			Chords: make([]HeldChord, len(bar.chords))}
-		for j, c := range bar.chords {
-			held := HeldChord{At: at, Length: lengths[j], Chord: c.Chord, Sounds: c.Chord.Transpose(a.capoBy)}
-			if !c.Chord.Silent() {
-				held.Figure, err = a.figureFor(c, turn)
-				turn++
-			}
-			if err == nil {
-				err = a.hold(c, &held)
-			}
-			if err != nil {
-				return err
-			}
-			a.bars[i].Chords[j] = held
-			at += lengths[j]
 		}
 	}
 	return nil
 }
 
+// readBar lays out the chords of one bar.
+func (a *arranger) readBar(bar *Bar, chords []ChartChord) error {
+	lengths, err := a.song.lengths(chords, a.Meter)
+	if err != nil {
+		return err
+	}
+	at := bar.At
+	for i, c := range chords {
+		held := HeldChord{At: at, Length: lengths[i], Chord: c.Chord, Sounds: c.Chord.Transpose(a.capoBy)}
+		if !c.Chord.Silent() {
+			if held.Figure, err = a.figureFor(c); err != nil {
+				return err
+			}
+		}
+		if err := a.hold(c, &held); err != nil {
+			return err
+		}
+		bar.Chords[i] = held
+		at += lengths[i]
+	}
+	return nil
+}
+
 // figureFor returns the figure that a chord names, or the next in turn.
-func (a *arranger) figureFor(c ChartChord, turn int) (int, error) {
+func (a *arranger) figureFor(c ChartChord) (int, error) {
+	turn := a.turn
+	a.turn++
 	switch {
 	case c.Figure > len(a.patterns):
 		return 0, &fretboard.ImpossibleError{Place: chartPlace(a.song.text, c.at,
