@@ -37,11 +37,12 @@ func (r *remarks) add(chord, text string, bar int) {
 // notes writes in words what was lost, what is to be said of the chords, which
 // strokes are the teacher's own, and how far the pick travels.
 func (s *sheet) notes() {
-	var lost, said remarks
+	var said remarks
+	var losses lostSteps
 	for _, bar := range s.Bars {
 		for _, chord := range bar.Chords {
 			for _, loss := range chord.Fit.Losses {
-				lost.add(chord.Chord.String(), s.lossText(loss, chord.Figure), bar.Number)
+				losses.add(chord, loss, bar.Number)
 			}
 			for _, text := range chord.Remarks {
 				said.add(chord.Chord.String(), text, bar.Number)
@@ -49,7 +50,7 @@ func (s *sheet) notes() {
 		}
 	}
 	s.newLine()
-	s.entries("loss", lost.list)
+	s.losses(losses)
 	s.remarksByText(said.list)
 	for _, text := range s.Remarks {
 		s.entry("remark", text)
@@ -58,12 +59,6 @@ func (s *sheet) notes() {
 		s.entry("own", own)
 	}
 	s.entry("travel", s.travel())
-}
-
-func (s *sheet) entries(label string, remarks []remark) {
-	for _, r := range remarks {
-		s.entry(label, r.chord+", "+bars(r.bars)+": "+r.text)
-	}
 }
 
 // remarksByText says what is true of several chords once, all of them named.
@@ -82,19 +77,6 @@ func (s *sheet) remarksByText(remarks []remark) {
 	for _, text := range texts {
 		s.entry("remark", heads[text]+": "+text)
 	}
-}
-
-// lossText says what the figure wants and what the chord makes of it.
-func (s *sheet) lossText(loss picking.Loss, figure int) string {
-	name, round := "the figure", ""
-	if s.figures {
-		name = figureName(figure)
-	}
-	if loss.To <= loss.From {
-		round = " round"
-	}
-	return name + " " + s.way(loss.Want) + " from note " + strconv.Itoa(loss.From) + round + " to note " + strconv.Itoa(loss.To) +
-		", but here it " + s.way(loss.Got)
 }
 
 func figureName(figure int) string { return "figure " + strconv.Itoa(figure) }

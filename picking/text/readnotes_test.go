@@ -35,7 +35,8 @@ var (
 	repeatPattern = regexp.MustCompile(`^` + barsPattern + ` repeats? ` + barsPattern + `, with (changes|other strokes)(?: in ` + barsPattern + `)?\.$`)
 	twicePattern  = regexp.MustCompile(`^` + barsPattern + ` (?:is|are) played twice, the second time as ` + barsPattern + `\.$`)
 	saidPattern   = regexp.MustCompile(`^(\S+), ` + barsPattern + `: (.*)$`)
-	lossPattern   = regexp.MustCompile(`^(?:the figure|figure (\d+)) (.*) from note (\d+)( round)? to note (\d+), but here it (.*)$`)
+	lossPattern   = regexp.MustCompile(`^(?:the figure|figure (\d+)) (.*?) (from note .*), but here it (.*)$`)
+	stepPattern   = regexp.MustCompile(`from note (\d+)( round)? to note (\d+)`)
 )
 
 // repeats compares what the headings say with the passage: every second
@@ -132,10 +133,12 @@ func (r *reader) losses() error {
 		if m == nil {
 			return fmt.Errorf("loss %q", said[3])
 		}
-		from, _ := strconv.Atoi(m[3])
-		to, _ := strconv.Atoi(m[5])
-		for _, number := range expand(said[2]) {
-			got[lost{said[1], number, from, to, m[2], m[6]}] = true
+		for _, step := range stepPattern.FindAllStringSubmatch(m[3], -1) {
+			from, _ := strconv.Atoi(step[1])
+			to, _ := strconv.Atoi(step[3])
+			for _, number := range expand(said[2]) {
+				got[lost{said[1], number, from, to, m[2], m[4]}] = true
+			}
 		}
 	}
 	for _, bar := range r.Bars {
