@@ -43,7 +43,7 @@ func (v Voicing) remarkReach() []string {
 
 // remarkBelow speaks of strings below the slash bass or else the root.
 func (v Voicing) remarkBelow() []string {
-	order := fretboard.LowestFirst(v.Sounding(), v.Pitch)
+	order := v.lowestFirst()
 	note, slash := v.chord.Bass()
 	wanted := v.lowest(order, note)
 	if wanted == 0 || !slash && !hearsBass(v.instrument.Tuning) {

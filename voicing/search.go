@@ -87,6 +87,9 @@ func (s *search) voicing(f found) Voicing {
 // cheapest returns the most cheapest shapes, or all if there are fewer, by
 // rising cost.
 func (s *search) cheapest(most int) []found {
+	if most == math.MaxInt { // nothing to be gained by looking at the cheap ones first
+		s.ceiling = len(ceilings) - 1
+	}
 	for {
 		s.kept = ranking{most: most, ceiling: ceilings[s.ceiling]}
 		for low := int8(0); low <= s.reach && s.places[low]/10 <= s.kept.worst(); low++ {

@@ -60,11 +60,21 @@ func New(g fretboard.Instrument, chord Chord, shape Shape) (Voicing, error) {
 // hold is [New] for a normal instrument and a shape that it can hold.
 func hold(g fretboard.Instrument, chord Chord, shape Shape) Voicing {
 	v := Voicing{instrument: g, chord: chord, shape: shape}
-	order := fretboard.LowestFirst(shape.Sounding(), v.Pitch)
+	order := v.lowestFirst()
 	v.bass = order[0]
 	v.root = v.lowest(order, chord.Root())
 	v.start = v.findStart(order)
 	return v
+}
+
+// lowestFirst lists the sounding strings in pitch order. Pitches are looked up
+// once each, since a voicing is large to copy.
+func (v *Voicing) lowestFirst() []fretboard.StringNumber {
+	var pitches [fretboard.MaxStrings + 1]fretboard.Pitch
+	for s := range v.shape.Sounding().Thinnest() {
+		pitches[s] = v.shapePitch(s)
+	}
+	return fretboard.LowestFirst(v.shape.Sounding(), func(s fretboard.StringNumber) fretboard.Pitch { return pitches[s] })
 }
 
 // fits refuses a shape that cannot be held on g.
@@ -91,7 +101,7 @@ func fits(g fretboard.Instrument, shape Shape) error {
 }
 
 // lowest returns the first string of order that sounds n, or 0.
-func (v Voicing) lowest(order []fretboard.StringNumber, n fretboard.Note) fretboard.StringNumber {
+func (v *Voicing) lowest(order []fretboard.StringNumber, n fretboard.Note) fretboard.StringNumber {
 	if v.chord.Silent() {
 		return 0
 	}
@@ -104,7 +114,7 @@ func (v Voicing) lowest(order []fretboard.StringNumber, n fretboard.Note) fretbo
 }
 
 // findStart applies the first promise: slash bass, else root, else bass.
-func (v Voicing) findStart(order []fretboard.StringNumber) Start {
+func (v *Voicing) findStart(order []fretboard.StringNumber) Start {
 	if bass, slash := v.chord.Bass(); slash {
 		if s := v.lowest(order, bass); s != 0 {
 			return Start{s, SlashBass}
@@ -135,8 +145,9 @@ func (v Voicing) Pitch(s fretboard.StringNumber) fretboard.Pitch {
 }
 
 // shapePitch is the pitch without the capo, to which the chord's name applies.
-func (v Voicing) shapePitch(s fretboard.StringNumber) fretboard.Pitch {
-	return v.Pitch(s) - fretboard.Pitch(v.instrument.Capo)
+func (v *Voicing) shapePitch(s fretboard.StringNumber) fretboard.Pitch {
+	f, _ := v.shape.Fret(s)
+	return v.instrument.Tuning.Open(s).Pitch().Up(f)
 }
 
 // Bass returns the string that sounds lowest.
