@@ -7,9 +7,10 @@
 // passage is the finished part. [Arrange] makes a passage from a progression
 // and figures; [Figure.Fit] and [ChooseStrokes] serve alone.
 //
-// Three promises hold for every passage. The figure starts on the string that
-// carries the chord's root in the shape held, or the slash bass. The rise and
-// fall of the figure is kept as far as the sounding strings allow, and each
-// loss is reported. Every stroke goes toward the next string to be plucked,
-// over chord changes and round the loop, at the least pick travel there is.
+// Three promises hold for a passage under the zero [Setting]. The figure starts
+// on the string that carries the chord's root in the shape held, or the slash
+// bass. The rise and fall of the figure is kept as far as the sounding strings
+// allow, and each loss is reported. Every stroke that the teacher leaves free
+// goes toward the next string to be plucked, over chord changes and round the
+// loop, at the least pick travel there is.
 package picking
