@@ -197,9 +197,9 @@ func ParseName(notation string, names []string, text string) (int, error) {
 		"choose one of " + strings.Join(names, ", ")}}
 }
 
-// nameOf returns names[i], or the bare number where a value was made by hand.
-func nameOf(names []string, i int) string {
-	if i < len(names) {
+// NameOf returns names[i], or the bare number where a value was made by hand.
+func NameOf(names []string, i int) string {
+	if i >= 0 && i < len(names) {
 		return names[i]
 	}
 	return strconv.Itoa(i)

@@ -15,7 +15,7 @@ const (
 var handNames = [...]string{"right", "left", "turned"}
 
 // String returns right, left or turned.
-func (h Hand) String() string { return nameOf(handNames[:], int(h)) }
+func (h Hand) String() string { return NameOf(handNames[:], int(h)) }
 
 // ParseHand reads right, left or turned.
 func ParseHand(text string) (Hand, error) {

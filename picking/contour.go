@@ -1,6 +1,10 @@
 package picking
 
-import "cmp"
+import (
+	"cmp"
+
+	"weft.example/fretboard"
+)
 
 // A Direction is where a step leads over the strings. Up is toward string 1.
 type Direction int8
@@ -15,11 +19,11 @@ const (
 var directionNames = [...]string{"same", "up", "down"}
 
 // String returns same, up or down.
-func (d Direction) String() string { return nameOf(directionNames[:], int(d)) }
+func (d Direction) String() string { return fretboard.NameOf(directionNames[:], int(d)) }
 
 // ParseDirection reads same, up or down.
 func ParseDirection(text string) (Direction, error) {
-	i, err := parseName("direction", directionNames[:], text)
+	i, err := fretboard.ParseName("direction", directionNames[:], text)
 	return Direction(i), err
 }
 

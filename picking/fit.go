@@ -21,11 +21,11 @@ const (
 var mouldingNames = [...]string{"contour", "bass", "shift"}
 
 // String returns contour, bass or shift.
-func (m Moulding) String() string { return nameOf(mouldingNames[:], int(m)) }
+func (m Moulding) String() string { return fretboard.NameOf(mouldingNames[:], int(m)) }
 
 // ParseMoulding reads contour, bass or shift.
 func ParseMoulding(text string) (Moulding, error) {
-	i, err := parseName("fit", mouldingNames[:], text)
+	i, err := fretboard.ParseName("fit", mouldingNames[:], text)
 	return Moulding(i), err
 }
 

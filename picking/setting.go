@@ -34,11 +34,11 @@ const (
 var changeNames = [...]string{"restart", "carry"}
 
 // String returns restart or carry.
-func (c Change) String() string { return nameOf(changeNames[:], int(c)) }
+func (c Change) String() string { return fretboard.NameOf(changeNames[:], int(c)) }
 
 // ParseChange reads restart or carry.
 func ParseChange(text string) (Change, error) {
-	i, err := parseName("change", changeNames[:], text)
+	i, err := fretboard.ParseName("change", changeNames[:], text)
 	return Change(i), err
 }
 
@@ -56,11 +56,11 @@ const (
 var fillNames = [...]string{"again", "ring"}
 
 // String returns again or ring.
-func (f Fill) String() string { return nameOf(fillNames[:], int(f)) }
+func (f Fill) String() string { return fretboard.NameOf(fillNames[:], int(f)) }
 
 // ParseFill reads again or ring.
 func ParseFill(text string) (Fill, error) {
-	i, err := parseName("fill", fillNames[:], text)
+	i, err := fretboard.ParseName("fill", fillNames[:], text)
 	return Fill(i), err
 }
 

@@ -17,11 +17,11 @@ const (
 var strokeNames = [...]string{"free", "down", "up"}
 
 // String returns free, down or up.
-func (s Stroke) String() string { return nameOf(strokeNames[:], int(s)) }
+func (s Stroke) String() string { return fretboard.NameOf(strokeNames[:], int(s)) }
 
 // ParseStroke reads down or up.
 func ParseStroke(text string) (Stroke, error) {
-	i, err := parseName("stroke", strokeNames[1:], text)
+	i, err := fretboard.ParseName("stroke", strokeNames[1:], text)
 	return Stroke(i + 1), err
 }
 
@@ -63,11 +63,11 @@ const (
 var traditionNames = [...]string{"toward-next", "economy", "alternate", "rest-stroke", "jig"}
 
 // String returns toward-next, economy, alternate, rest-stroke or jig.
-func (t Tradition) String() string { return nameOf(traditionNames[:], int(t)) }
+func (t Tradition) String() string { return fretboard.NameOf(traditionNames[:], int(t)) }
 
 // ParseTradition reads the name of a tradition.
 func ParseTradition(text string) (Tradition, error) {
-	i, err := parseName("strokes", traditionNames[:], text)
+	i, err := fretboard.ParseName("strokes", traditionNames[:], text)
 	return Tradition(i), err
 }
 
@@ -88,11 +88,11 @@ const (
 var whyNames = [...]string{"", "toward the next string", "turnaround", "repeat", "loop", "last", "own", "tradition"}
 
 // String returns the reason in a word or a few.
-func (w Why) String() string { return nameOf(whyNames[:], int(w)) }
+func (w Why) String() string { return fretboard.NameOf(whyNames[:], int(w)) }
 
 // ParseWhy reads a reason as [Why.String] prints it.
 func ParseWhy(text string) (Why, error) {
-	i, err := parseName("why", whyNames[1:], text)
+	i, err := fretboard.ParseName("why", whyNames[1:], text)
 	return Why(i + 1), err
 }
 

@@ -22,11 +22,11 @@ const (
 var crossingNames = [...]string{"", "same", "sweep", "outside", "inside", "return"}
 
 // String returns same, sweep, outside, inside or return.
-func (c Crossing) String() string { return nameOf(crossingNames[:], int(c)) }
+func (c Crossing) String() string { return fretboard.NameOf(crossingNames[:], int(c)) }
 
 // ParseCrossing reads a crossing as [Crossing.String] prints it.
 func ParseCrossing(text string) (Crossing, error) {
-	i, err := parseName("crossing", crossingNames[1:], text)
+	i, err := fretboard.ParseName("crossing", crossingNames[1:], text)
 	return Crossing(i + 1), err
 }
 

@@ -35,12 +35,7 @@ const (
 var reasonNames = [...]string{"", "slash bass", "root", "bass"}
 
 // String returns slash bass, root or bass.
-func (r Reason) String() string {
-	if int(r) < len(reasonNames) {
-		return reasonNames[r]
-	}
-	return fmt.Sprint(uint8(r))
-}
+func (r Reason) String() string { return fretboard.NameOf(reasonNames[:], int(r)) }
 
 // New returns the voicing that shape makes of chord on instrument g. The shape
 // must have the instrument's strings, lie within its frets and sound at least
