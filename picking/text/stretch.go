@@ -129,12 +129,12 @@ func (n name) width() int { return max(len(n.chord), len(n.sounds), len(n.figure
 // name would meet the next one or the bar line.
 func (t *stretch) setNames() {
 	for i := range t.names {
-		n, end := &t.names[i], t.width
-		if i+1 < len(t.names) {
-			end = at(t.columns, t.names[i+1].at).x
+		n, end, gap := &t.names[i], t.width, 1
+		if i+1 < len(t.names) { // wider than the space between a name and its shape
+			end, gap = at(t.columns, t.names[i+1].at).x, 2
 		}
 		n.x = at(t.columns, n.at).x
-		t.widen(n.x, end, n.width()+1)
+		t.widen(n.x, end, n.width()+gap)
 	}
 }
 
