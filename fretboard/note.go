@@ -45,7 +45,11 @@ func (n Note) Class() PitchClass {
 }
 
 func classOf(semitone int) PitchClass {
-	return PitchClass(((semitone % semitones) + semitones) % semitones)
+	class := semitone % semitones
+	if class < 0 {
+		class += semitones
+	}
+	return PitchClass(class)
 }
 
 // An Interval leads from one spelled note to another: so many letters and so
@@ -90,8 +94,11 @@ func (n Note) String() string {
 // Chart prints n with the accidentals of printed music: C, D♭, F𝄪. A triple
 // one reads single before double, as engravers set it.
 func (n Note) Chart() string {
-	single, double := accidental(n.Accidental%2, "♯", "♭"), accidental(n.Accidental/2, "𝄪", "𝄫")
-	return letterNames[n.Letter:n.Letter+1] + single + double
+	return letterNames[n.Letter:n.Letter+1] + chartAccidental(n.Accidental)
+}
+
+func chartAccidental(a int8) string {
+	return accidental(a%2, "♯", "♭") + accidental(a/2, "𝄪", "𝄫")
 }
 
 func accidental(a int8, sharp, flat string) string {

@@ -67,6 +67,18 @@ func (set StringSet) Thinnest() iter.Seq[StringNumber] {
 	}
 }
 
+// Lowest returns the string of set that sounds lowest, the thicker of two that
+// sound alike. It returns 0 if set is empty.
+func Lowest(set StringSet, pitch func(StringNumber) Pitch) StringNumber {
+	var lowest StringNumber
+	for s := range set.Thinnest() {
+		if lowest == 0 || pitch(s) <= pitch(lowest) {
+			lowest = s
+		}
+	}
+	return lowest
+}
+
 // LowestFirst lists the strings of set in pitch order, the lowest sounding
 // first; of two that sound alike the thicker comes first.
 func LowestFirst(set StringSet, pitch func(StringNumber) Pitch) []StringNumber {

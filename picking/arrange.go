@@ -3,6 +3,7 @@ package picking
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"weft.example/fretboard"
 	"weft.example/voicing"
@@ -204,7 +205,8 @@ func (a *arranger) voice(c ChartChord) (voiced, error) {
 	v, err := find()
 	if located, ok := err.(fretboard.Located); ok {
 		place := located.Where()
-		err = &fretboard.ImpossibleError{Place: chartPlace(a.song.text, at, place.Reason, place.Mend)}
+		mend := strings.ReplaceAll(place.Mend, c.Chord.String()+"=", c.Chord.StringIn(a.song.spelling)+"=")
+		err = &fretboard.ImpossibleError{Place: chartPlace(a.song.text, at, place.Reason, mend)}
 	}
 	if err != nil {
 		return voiced{}, err

@@ -108,13 +108,13 @@ func (p Progression) badBeats(c ChartChord, chords []ChartChord, m Meter) error 
 	if m.Compound() {
 		sums += fmt.Sprintf(", or to %d dotted ones,", m.Count/3)
 	}
-	mend := fmt.Sprintf("give the bar beats that add up to %s such as %s", sums, withBeats(chords, m))
+	mend := fmt.Sprintf("give the bar beats that add up to %s such as %s", sums, p.withBeats(chords, m))
 	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at, fmt.Sprintf("the chords do not fill a bar of %s", m), mend)}
 }
 
 // withBeats prints the chords with even beats, the first ones longer: whole
 // beats or, if there are more chords than beats, halves or quarters of one.
-func withBeats(chords []ChartChord, m Meter) string {
+func (p Progression) withBeats(chords []ChartChord, m Meter) string {
 	step := quartersOfBeat
 	for step > 1 && m.Count*int(quartersOfBeat/step) < len(chords) {
 		step /= 2
@@ -126,7 +126,7 @@ func withBeats(chords []ChartChord, m Meter) string {
 		if i < steps%len(chords) {
 			share++
 		}
-		texts = append(texts, ChartChord{Chord: c.Chord, Beats: Beats(share) * step}.String())
+		texts = append(texts, ChartChord{Chord: c.Chord, Beats: Beats(share) * step}.StringIn(p.spelling))
 	}
 	return front(strings.Join(texts, " "), 200)
 }

@@ -79,7 +79,7 @@ func TestProposedBeatsFillTheBar(t *testing.T) {
 			for i := range chords {
 				chords[i].Chord = mustChord("Am")
 			}
-			text := withBeats(chords, m)
+			text := Progression{}.withBeats(chords, m)
 			if _, err := tryArrange(text, "1/8: 5 3", Setting{Meter: m}); err != nil {
 				t.Errorf("%d chords in %s: %s: %v", n, m, text, err)
 			}

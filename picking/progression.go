@@ -12,11 +12,12 @@ import (
 const MaxBars = 512
 
 // A Progression is a chart of chords, bar by bar. Make one with
-// [ParseProgression] or [NewProgression]. The zero Progression has no bars and
-// cannot be arranged.
+// [ParseProgression], [ParseProgressionIn] or [NewProgression]. The zero
+// Progression has no bars and cannot be arranged.
 type Progression struct {
-	bars []ChartBar
-	text string
+	bars     []ChartBar
+	text     string
+	spelling fretboard.Spelling // of text, in which errors speak
 }
 
 // A ChartBar is one bar as written.
@@ -58,11 +59,17 @@ func NewProgression(bars ...ChartBar) (Progression, error) {
 // Bars returns the bars as written. The caller must not change them.
 func (p Progression) Bars() []ChartBar { return p.bars }
 
-// Equal reports whether p and q are the same chart.
+// Equal reports whether p and q are the same chart, in whatever spelling they
+// were read.
 func (p Progression) Equal(q Progression) bool { return p.String() == q.String() }
 
-// String prints p in canonical form; the text parses to an equal progression.
-func (p Progression) String() string {
+// String prints p in canonical form, in English whatever spelling p was read
+// in; the text parses to an equal progression.
+func (p Progression) String() string { return p.StringIn(fretboard.English) }
+
+// StringIn is [Progression.String] with the notes named as s has them; the text
+// parses in s to an equal progression.
+func (p Progression) StringIn(s fretboard.Spelling) string {
 	var b strings.Builder
 	closed := true
 	for i, bar := range p.bars {
@@ -72,7 +79,7 @@ func (p Progression) String() string {
 		case i > 0 && !closed:
 			b.WriteString("| ")
 		}
-		bar.write(&b)
+		bar.write(&b, s)
 		if closed = bar.Closes; closed {
 			b.WriteString(" :|")
 		}
@@ -83,7 +90,7 @@ func (p Progression) String() string {
 	return b.String()
 }
 
-func (bar ChartBar) write(b *strings.Builder) {
+func (bar ChartBar) write(b *strings.Builder, s fretboard.Spelling) {
 	if bar.Again {
 		b.WriteByte('%')
 		return
@@ -92,13 +99,16 @@ func (bar ChartBar) write(b *strings.Builder) {
 		if i > 0 {
 			b.WriteByte(' ')
 		}
-		b.WriteString(chord.String())
+		b.WriteString(chord.StringIn(s))
 	}
 }
 
 // String prints c: the symbol, then =shape, @figure and :beats where given.
-func (c ChartChord) String() string {
-	text := c.Chord.String()
+func (c ChartChord) String() string { return c.StringIn(fretboard.English) }
+
+// StringIn is [ChartChord.String] with the notes named as s has them.
+func (c ChartChord) StringIn(s fretboard.Spelling) string {
+	text := c.Chord.StringIn(s)
 	if c.Shape.Strings() > 0 {
 		text += "=" + c.Shape.String()
 	}

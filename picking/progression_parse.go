@@ -16,17 +16,24 @@ import (
 // N.C. is silence, |: and :| play what stands between them twice. The end of a
 // line of text is a bar line. The grammar is progression.ebnf.
 func ParseProgression(text string) (Progression, error) {
+	return ParseProgressionIn(text, fretboard.English)
+}
+
+// ParseProgressionIn is [ParseProgression] with the notes named as s has them;
+// see [voicing.ParseChordIn]. What is wrong with the chart, here or when it is
+// arranged, is told in that spelling.
+func ParseProgressionIn(text string, s fretboard.Spelling) (Progression, error) {
 	if err := fretboard.CheckText("chords", text); err != nil {
 		return Progression{}, err
 	}
-	r := chartReader{text: text}
+	r := chartReader{text: text, spelling: s}
 	for at := 0; ; {
 		m, end := nextMark(text, at)
 		if err := r.read(m); err != nil {
 			return Progression{}, err
 		}
 		if m.kind == endOfChart {
-			return Progression{bars: r.bars, text: text}, r.check()
+			return Progression{r.bars, text, s}, r.check()
 		}
 		at = end
 	}
@@ -44,12 +51,13 @@ func MustParseProgression(text string) Progression {
 
 // A chartReader reads a chart mark by mark.
 type chartReader struct {
-	text   string
-	bars   []ChartBar
-	bar    ChartBar        // being read
-	line   bool            // a bar line stands before, with no chord or line end since
-	open   fretboard.Field // the open repeat's sign, if it has text
-	opened int             // the bar at which a repeat begins that ends next
+	text     string
+	spelling fretboard.Spelling
+	bars     []ChartBar
+	bar      ChartBar        // being read
+	line     bool            // a bar line stands before, with no chord or line end since
+	open     fretboard.Field // the open repeat's sign, if it has text
+	opened   int             // the bar at which a repeat begins that ends next
 }
 
 func (r *chartReader) read(m mark) error {
@@ -136,7 +144,7 @@ func (r *chartReader) readChord(f fretboard.Field) (ChartChord, error) {
 		return chord, r.malformed(f, reason, mend)
 	}
 	var err error
-	if chord.Chord, err = voicing.ParseChord(symbol); err != nil {
+	if chord.Chord, err = voicing.ParseChordIn(symbol, r.spelling); err != nil {
 		return chord, fretboard.Within(err, "chords", r.text, f.At)
 	}
 	for at := f.At + len(symbol); rest != ""; {

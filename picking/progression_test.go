@@ -130,8 +130,87 @@ func TestGrammarOfProgressions(t *testing.T) {
 	}
 }
 
+// respelled turns a chart of the grammar into each German way, letter by letter:
+// no symbol there has a b but after a root B.
+var respelled = map[fretboard.Spelling]*strings.Replacer{
+	fretboard.German:      strings.NewReplacer("Bb", "B", "B", "H"),
+	fretboard.MixedGerman: strings.NewReplacer("Bb", "Bb", "B", "H"),
+}
+
+func TestGrammarOfProgressionsInGerman(t *testing.T) {
+	g := grammartest.Load(t, "progression.ebnf", "progression")
+	r := random(6)
+	for range 1000 {
+		english := g.Sentence(r)
+		for spelling, respell := range respelled {
+			text := respell.Replace(english)
+			p, err := ParseProgressionIn(text, spelling)
+			if err != nil || p.StringIn(spelling) != text || p.String() != english {
+				t.Fatalf("%q in %s: %q, in English %q, %v", text, spelling, p.StringIn(spelling), p, err)
+			}
+		}
+	}
+}
+
+// TestChartsInGerman holds charts as songbooks write them against what they are
+// in English. Common practice.
+func TestChartsInGerman(t *testing.T) {
+	for _, test := range []struct {
+		spelling      fretboard.Spelling
+		text, english string
+	}{
+		{fretboard.German, "e | H7 | a/g | C/H", "Em | B7 | Am/G | C/B"},
+		{fretboard.German, "|: d | g7 | B | A7sus4 :|", "|: Dm | Gm7 | Bb | A7sus4 :|"},
+		{fretboard.German, "fis=244222@2:3 Es:1 | %", "F#m=244222@2:3 Eb:1 | %"},
+		{fretboard.MixedGerman, "Hm7b5 | E7 | Bb/D, Esus4", "Bm7b5 | E7 | Bb/D Esus4"},
+	} {
+		p, err := ParseProgressionIn(test.text, test.spelling)
+		if err != nil || p.String() != test.english || !p.Equal(MustParseProgression(test.english)) {
+			t.Errorf("%s in %s: %s, %v; want %s", test.text, test.spelling, p, err, test.english)
+		}
+	}
+}
+
+// Errors lie in the user's own text and mend it in its spelling.
+func TestBadChartsInGerman(t *testing.T) {
+	for _, test := range []struct {
+		spelling   fretboard.Spelling
+		text, at   string
+		offset     int
+		mend       string
+		arrangedIn bool
+	}{
+		{fretboard.MixedGerman, "Am | G/B", "B", 7, "write H or Bb", false},
+		{fretboard.MixedGerman, "a | b7", "b", 4, "write h or bb", false},
+		{fretboard.German, "Am | Bb7 | E", "Bb", 5, "write B or Hbb", false},
+		{fretboard.English, "Am | H7", "H", 5, "German", false},
+		{fretboard.German, "H:2 Am | H:1 B:1 fis:1", "fis:1", 17, "H:2 B:1 F#m:1", true},
+		{fretboard.English, "B:2 Am | B:1 Bb:1 F#m:1", "F#m:1", 18, "B:2 Bb:1 F#m:1", true},
+	} {
+		p, err := ParseProgressionIn(test.text, test.spelling)
+		if err == nil && test.arrangedIn {
+			_, err = Arrange(p, Figures{MustParseFigure("5 3 2 1")}, Setting{})
+		}
+		located, ok := err.(fretboard.Located)
+		if !ok {
+			t.Errorf("%s: %v", test.text, err)
+			continue
+		}
+		if w := located.Where(); w.Source != test.text || w.Text() != test.at || w.Offset != test.offset || !strings.Contains(w.Mend, test.mend) {
+			t.Errorf("%s: %v; want %q at %d and the mend %q", test.text, err, test.at, test.offset, test.mend)
+		}
+	}
+}
+
 func TestProgressionProperties(t *testing.T) {
 	properties := gopter.NewProperties(nil)
+	properties.Property("a progression reads the same in every spelling that it is printed in", prop.ForAll(
+		func(seed int64, spelling uint8) bool {
+			p, err := NewProgression(randomBars(random(seed))...)
+			in := fretboard.Spelling(spelling)
+			again, errIn := ParseProgressionIn(p.StringIn(in), in)
+			return err == nil && errIn == nil && again.Equal(p) && again.StringIn(in) == p.StringIn(in)
+		}, gen.Int64(), gen.UInt8Range(0, 2)))
 	properties.Property("a progression built by hand prints to text that reads the same", prop.ForAll(
 		func(seed int64) bool {
 			bars := randomBars(random(seed))
@@ -163,7 +242,7 @@ func randomBars(r *rand.Rand) (bars []ChartBar) {
 }
 
 func randomChord(r *rand.Rand) ChartChord {
-	symbols := []string{"Am", "G/B", "Bbmaj7", "F#m7b5", "C7sus4", "N.C."}
+	symbols := []string{"Am", "G/B", "Bbmaj7", "B(b5)", "F#m7b5", "C7sus4", "N.C."}
 	c := ChartChord{Chord: mustChord(symbols[r.IntN(len(symbols))]), Figure: r.IntN(3), Beats: Beats(r.IntN(9))}
 	if r.IntN(2) == 0 && !c.Chord.Silent() {
 		shape := voicing.NewShape(fretboard.StringNumber(1 + r.IntN(12)))
@@ -187,13 +266,20 @@ func mustChord(text string) voicing.Chord {
 
 func FuzzParseProgression(f *testing.F) {
 	for _, test := range progressions {
-		f.Add(test.text)
+		f.Add(test.text, uint8(fretboard.English))
 	}
-	f.Fuzz(func(t *testing.T, text string) {
-		p, err := ParseProgression(text)
+	f.Add("e | H7 | a/g | C/H", uint8(fretboard.German))
+	f.Add("fis:3 Asus4 | As=x-x-x-x-x-4 | Bb", uint8(fretboard.German))
+	f.Add("|: Hm7b5 | Bb/D es@2 :| b", uint8(fretboard.MixedGerman))
+	f.Fuzz(func(t *testing.T, text string, spelling uint8) {
+		in := fretboard.Spelling(spelling % 3)
+		p, err := ParseProgressionIn(text, in)
 		if err != nil {
 			checkPlace(t, text, err)
 			return
+		}
+		if again, err := ParseProgressionIn(p.StringIn(in), in); err != nil || !again.Equal(p) {
+			t.Fatalf("%q prints in %s as %q, which reads as %q, %v", text, in, p.StringIn(in), again, err)
 		}
 		again, err := ParseProgression(p.String())
 		if err != nil || !again.Equal(p) {

@@ -157,26 +157,34 @@ const silence = "N.C."
 
 // String prints c in plain text, such as F#m7b5, C(#11), Eb6/9/G or N.C. The
 // text holds no space or comma and parses to the same chord.
-func (c Chord) String() string {
+func (c Chord) String() string { return c.StringIn(fretboard.English) }
+
+// Chart prints c with the accidentals of printed music: F♯m7♭5. The text
+// parses to the same chord.
+func (c Chord) Chart() string { return c.ChartIn(fretboard.English) }
+
+// StringIn is [Chord.String] with the notes named as s has them: Hm7b5 in
+// German. Minor is an m and never a small root, which looks the same in some
+// letters. The text parses in s to the same chord.
+func (c Chord) StringIn(s fretboard.Spelling) string {
 	if c.Silent() {
 		return silence
 	}
-	text := c.root.String() + c.formula.suffix()
+	text := c.root.StringIn(s) + c.formula.suffix()
 	if c.slash {
-		text += "/" + c.bass.String()
+		text += "/" + c.bass.StringIn(s)
 	}
 	return text
 }
 
-// Chart prints c with the accidentals of printed music: F♯m7♭5. The text
-// parses to the same chord.
-func (c Chord) Chart() string {
+// ChartIn is [Chord.StringIn] with the accidentals of printed music: Hm7♭5.
+func (c Chord) ChartIn(s fretboard.Spelling) string {
 	if c.Silent() {
 		return silence
 	}
-	text := c.root.Chart() + chartSigns.Replace(c.formula.suffix())
+	text := c.root.ChartIn(s) + chartSigns.Replace(c.formula.suffix())
 	if c.slash {
-		text += "/" + c.bass.Chart()
+		text += "/" + c.bass.ChartIn(s)
 	}
 	return text
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -14,29 +15,92 @@ import (
 	"weft.example/voicing"
 )
 
-// TestChordGrammarSentencesAreRead lets the published grammar write symbols.
-// Those that do not contradict themselves are chords; no other is unreadable.
-func TestChordGrammarSentencesAreRead(t *testing.T) {
-	g := grammartest.Load(t, "chord.ebnf", "chord")
-	r := rand.New(rand.NewPCG(2, 3))
-	const sentences = 50_000
-	accepted := 0
-	for range sentences {
-		text := g.Sentence(r)
-		c, err := voicing.ParseChord(text)
-		var impossible *fretboard.ImpossibleError
-		switch {
-		case err == nil:
-			accepted++
-			if again, err := voicing.ParseChord(c.String()); err != nil || again != c {
-				t.Fatalf("%q prints as %q, which reads as %v, %v", text, c, again, err)
-			}
-		case !errors.As(err, &impossible):
-			t.Fatalf("%q is in the grammar: %v", text, err)
-		}
+// symbolsOf names the production of chord.ebnf that holds the symbols of each
+// spelling.
+var symbolsOf = map[fretboard.Spelling]string{fretboard.English: "chord", fretboard.German: "german", fretboard.MixedGerman: "mixed"}
+
+// sentencesOf loads the part of a grammar that a production leads to. The whole
+// must be a grammar too.
+func sentencesOf(t *testing.T, path, whole, start string) grammartest.Grammar {
+	t.Helper()
+	grammartest.Load(t, path, whole)
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if accepted < sentences/5 {
-		t.Errorf("only %d of %d sentences are chords", accepted, sentences)
+	g := recogniser(t, path, start)
+	var part strings.Builder
+	seen := map[string]bool{}
+	for todo := []string{start}; len(todo) > 0; {
+		name := todo[0]
+		todo = todo[1:]
+		if seen[name] {
+			continue
+		}
+		seen[name] = true
+		body, _, _ := strings.Cut(string(text)[g.productions[name].Pos().Offset:], " .\n")
+		part.WriteString(body + " .\n")
+		todo = append(todo, names(g.productions[name].Expr)...)
+	}
+	file := filepath.Join(t.TempDir(), start+".ebnf")
+	if err := os.WriteFile(file, []byte(part.String()), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	return grammartest.Load(t, file, start)
+}
+
+// names lists the productions that x names.
+func names(x ebnf.Expression) (all []string) {
+	switch x := x.(type) {
+	case ebnf.Alternative:
+		for _, part := range x {
+			all = append(all, names(part)...)
+		}
+	case ebnf.Sequence:
+		for _, part := range x {
+			all = append(all, names(part)...)
+		}
+	case *ebnf.Group:
+		return names(x.Body)
+	case *ebnf.Option:
+		return names(x.Body)
+	case *ebnf.Repetition:
+		return names(x.Body)
+	case *ebnf.Name:
+		return []string{x.String}
+	}
+	return all
+}
+
+// TestChordGrammarSentencesAreRead lets the published grammar write symbols of
+// every spelling. Those that do not contradict themselves are chords; no other
+// is unreadable.
+func TestChordGrammarSentencesAreRead(t *testing.T) {
+	for spelling, start := range symbolsOf {
+		t.Run(start, func(t *testing.T) {
+			g := sentencesOf(t, "chord.ebnf", "spelled", start)
+			r := rand.New(rand.NewPCG(2, 3))
+			const sentences = 50_000
+			accepted := 0
+			for range sentences {
+				text := g.Sentence(r)
+				c, err := voicing.ParseChordIn(text, spelling)
+				var impossible *fretboard.ImpossibleError
+				switch {
+				case err == nil:
+					accepted++
+					printed := c.StringIn(spelling)
+					if again, err := voicing.ParseChordIn(printed, spelling); err != nil || again != c {
+						t.Fatalf("%q prints as %q, which reads as %v, %v", text, printed, again, err)
+					}
+				case !errors.As(err, &impossible):
+					t.Fatalf("%q is in the grammar: %v", text, err)
+				}
+			}
+			if accepted < sentences/6 {
+				t.Errorf("only %d of %d sentences are chords", accepted, sentences)
+			}
+		})
 	}
 }
 
@@ -45,16 +109,27 @@ func TestChordGrammarSentencesAreRead(t *testing.T) {
 // symbol that contradicts itself may be unreadable further on.) The texts are
 // all short ones over the pieces of symbols, and longer ones at random.
 func TestChordGrammarHoldsWhatIsRead(t *testing.T) {
-	g := recogniser(t, "chord.ebnf", "chord")
+	for spelling, start := range symbolsOf {
+		t.Run(start, func(t *testing.T) { holdGrammar(t, spelling, start) })
+	}
+}
+
+func holdGrammar(t *testing.T, spelling fretboard.Spelling, start string) {
+	g := recogniser(t, "chord.ebnf", start)
 	pieces := []string{"C", "B", "b", "#", "♭", "x", "♮", "m", "M", "maj", "ma", "mi", "n", "-", "–", "o", "dim", "ø", "Δ", "+", "aug",
 		"dom", "j", "2", "4", "5", "6", "7", "9", "11", "13", "3", "/", "(", ")", ",", " ", "add", "no", "omit", "sus", "alt", "th", "A", "N", ".", "H"}
+	roots := []string{"C"}
+	if spelling != fretboard.English {
+		pieces = append(pieces, "is", "es", "s", "as", "a", "e", "h", "E", "c")
+		roots = []string{"C", "a", "h", "B", "b", "Es", "As", "fis"}
+	}
 	inGrammar := 0
 	check := func(text string) {
 		t.Helper()
 		if strings.TrimSpace(text) != text {
 			return // spaces around a symbol are outside the grammar
 		}
-		_, err := voicing.ParseChord(text)
+		_, err := voicing.ParseChordIn(text, spelling)
 		var syntax *fretboard.SyntaxError
 		unreadable := errors.As(err, &syntax)
 		if err != nil && !unreadable {
@@ -70,23 +145,27 @@ func TestChordGrammarHoldsWhatIsRead(t *testing.T) {
 	for _, a := range pieces {
 		check(a)
 		for _, b := range pieces {
-			check("C" + a + b)
 			check("Dm7/" + a + b)
 			check("Eb9(" + a + b + ")")
+			for _, root := range roots {
+				check(root + a + b)
+			}
 			for _, c := range pieces {
-				check("C" + a + b + c)
+				if spelling == fretboard.English { // a capital root takes the same in German
+					check("C" + a + b + c)
+				}
 			}
 		}
 	}
 	r := rand.New(rand.NewPCG(4, 5))
 	for range 20_000 {
-		text := "C"
-		for range 3 + r.IntN(6) {
+		text := roots[r.IntN(len(roots))]
+		for range 2 + r.IntN(6) {
 			text += pieces[r.IntN(len(pieces))]
 		}
 		check(text)
 	}
-	sentences := grammartest.Load(t, "chord.ebnf", "chord")
+	sentences := sentencesOf(t, "chord.ebnf", "spelled", start)
 	for range 10_000 { // sentences with one piece put in, or a byte taken out
 		text := sentences.Sentence(r)
 		at := r.IntN(len(text))

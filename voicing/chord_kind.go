@@ -116,10 +116,34 @@ func (r *reader) takeMajor() (took, triangle bool) {
 	return r.takeFold("maj") || r.takeWord("ma", unlessMa) || r.take("M"), false
 }
 
-// kind reads all between root and bass.
-func (s *symbol) kind() error {
+// takeRootQuality steps over the quality after the root. A small root means
+// minor: there a word for minor or diminished may follow, while maj and the like
+// are left, since they speak of the seventh.
+func (s *symbol) takeRootQuality() (*quality, error) {
 	start := s.at
-	s.quality = s.takeQuality()
+	q := s.takeQuality()
+	switch {
+	case !s.small, q == &minor, q == &diminished, q == &halfDiminished:
+		return q, nil
+	case q == &augmented:
+		return q, s.impossible(start, s.at-start, "augmented on a small root, which means minor", smallMend)
+	}
+	s.at = start
+	if digits := s.takeDigits(); digits == "2" || digits == "4" || digits == "5" {
+		return q, s.impossible(start, len(digits), "a bare "+digits+" on a small root, which means minor", smallMend)
+	}
+	s.at = start
+	return &minor, nil
+}
+
+const smallMend = "write the root as a capital letter, or put an altered tone in brackets"
+
+// kind reads all between root and bass.
+func (s *symbol) kind() (err error) {
+	start := s.at
+	if s.quality, err = s.takeRootQuality(); err != nil {
+		return err
+	}
 	q := s.quality
 	s.formula, s.named = root|q.third|q.fifth, q.named
 	if err := s.takeNumber(start); err != nil {

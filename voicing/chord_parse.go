@@ -26,14 +26,25 @@ const maxRootAccidental = 2
 //   - a slash and a bass note.
 //
 // Accidentals and the minus may be Unicode's. N.C. is the zero Chord. German H
-// and small roots are refused. The grammar is chord.ebnf; what it does not hold
-// is a [fretboard.SyntaxError]. A symbol that it holds but that contradicts
-// itself, such as Cm7sus4, is a [fretboard.ImpossibleError].
-func ParseChord(text string) (Chord, error) {
+// and small roots are refused; [ParseChordIn] reads them. The grammar is
+// chord.ebnf; what it does not hold is a [fretboard.SyntaxError]. A symbol that
+// it holds but that contradicts itself, such as Cm7sus4, is a
+// [fretboard.ImpossibleError].
+func ParseChord(text string) (Chord, error) { return ParseChordIn(text, fretboard.English) }
+
+// ParseChordIn is [ParseChord] with the notes named as spelling has them. In
+// the two German ways a small root is a minor chord, as songbooks have it: what
+// follows it is read as after a capital root with m, so that fis7 is F#m7 and
+// amaj7 is Am(maj7), unless it says minor or diminished itself (am7, h°, hm7b5).
+// A bass may be a small letter without that meaning anything (a/g). Accidentals
+// right after the letter belong to the root here too, while a German ending
+// closes it: Ab5 is a fifth on A flat, Asb5 a triad on A flat with a flat fifth.
+func ParseChordIn(text string, spelling fretboard.Spelling) (Chord, error) {
 	if err := fretboard.CheckText("chord", text); err != nil {
 		return Chord{}, err
 	}
 	s := newSymbol(text)
+	s.spelling = spelling
 	if s.silent() {
 		return Chord{}, nil
 	}
@@ -49,10 +60,12 @@ func ParseChord(text string) (Chord, error) {
 type symbol struct {
 	reader
 	content
-	quality *quality
-	number  *number // nil until one is read
-	marked  bool    // whether a mark has been read
-	inside  bool    // whether in brackets, where spaces may stand
+	quality  *quality
+	number   *number // nil until one is read
+	spelling fretboard.Spelling
+	small    bool // whether the root is a small letter, which means minor
+	marked   bool // whether a mark has been read
+	inside   bool // whether in brackets, where spaces may stand
 }
 
 func newSymbol(text string) *symbol {
@@ -73,6 +86,8 @@ func (s *symbol) silent() bool {
 }
 
 func (s *symbol) chord() (c Chord, err error) {
+	rest := s.rest()
+	s.small = rest != "" && isLetter(rest[0]) && rest[0] == small(rest[0])
 	if c.root, err = s.note("root"); err != nil {
 		return c, err
 	}
@@ -94,51 +109,34 @@ func (s *symbol) chord() (c Chord, err error) {
 
 // note reads a root or a bass.
 func (s *symbol) note(what string) (fretboard.Note, error) {
-	rest := s.rest()
-	letter, size := fretboard.ScanNote(rest[:min(1, len(rest))])
-	if size == 0 {
-		return letter, s.noNote(what)
-	}
-	s.at++
-	shift, size := scanSigns(s.rest())
-	if shift < -maxRootAccidental || shift > maxRootAccidental {
-		return letter, s.impossible(s.at, size, "more than two accidentals on the "+what, "write the "+what+" with fewer")
+	n, size, err := fretboard.ScanNoteIn(s.rest(), s.spelling)
+	switch {
+	case err != nil:
+		return n, fretboard.Within(err, "chord", s.source, s.at)
+	case size == 0:
+		return n, s.noNote(what)
+	case n.Accidental < -maxRootAccidental, n.Accidental > maxRootAccidental:
+		return n, s.impossible(s.at+1, size-1, "more than two accidentals on the "+what, "write the "+what+" with fewer")
 	}
 	s.at += size
-	letter.Accidental = int8(shift)
-	return letter, nil
-}
-
-// scanSigns reads a natural sign, or the sharps or the flats at the front of
-// text: in C#b9 the flat is no longer the root's.
-func scanSigns(text string) (shift, size int) {
-	for size < len(text) {
-		_, width := utf8.DecodeRuneInString(text[size:])
-		more, took := fretboard.ScanAccidental(text[size : size+width])
-		switch {
-		case took == 0 || more*shift < 0:
-			return shift, size
-		case more == 0 && size == 0:
-			return 0, took
-		case more == 0:
-			return shift, size
-		}
-		shift, size = shift+more, size+took
-	}
-	return shift, size
+	return n, nil
 }
 
 // noNote says why no root or bass begins here.
 func (s *symbol) noNote(what string) error {
+	letters := "write a letter from A to G, such as in Am7 or D/F#"
+	if s.spelling != fretboard.English {
+		letters = "write a letter from A to H, such as in Hm7 or D/F#"
+	}
 	rest := s.rest()
 	if rest == "" {
-		return s.syntax(s.at, 0, "no "+what, "write a letter from A to G, such as in Am7 or G/B")
+		return s.syntax(s.at, 0, "no "+what, letters)
 	}
 	_, width := utf8.DecodeRuneInString(rest)
 	first := rest[:width]
 	switch {
 	case strings.EqualFold(first, "h"):
-		return s.syntax(s.at, width, "H is not a note here", "write B for H and Bb for B")
+		return s.syntax(s.at, width, "H is not a note in English", "write B for H and Bb for B, or read it in a German spelling")
 	case first >= "a" && first <= "g":
 		capital := strings.ToUpper(first)
 		if what == "bass" {
@@ -148,5 +146,5 @@ func (s *symbol) noNote(what string) error {
 	case what == "bass" && isDigit(first[0]):
 		return s.syntax(s.at, width, "neither a bass nor an added tone", "write sus4, add4 or add6, whichever is meant")
 	}
-	return s.syntax(s.at, width, "no "+what, "write a letter from A to G, such as in Am7 or G/B")
+	return s.syntax(s.at, width, "no "+what, letters)
 }

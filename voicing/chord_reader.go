@@ -88,12 +88,12 @@ func (r *reader) unreadable(length int) error {
 	rest := r.rest()
 	switch {
 	case rest == "":
-		return r.syntax(r.at, 0, "the symbol breaks off", "finish it, such as in C7b9, Cadd9 or G/B")
+		return r.syntax(r.at, 0, "the symbol breaks off", "finish it, such as in C7b9, Cadd9 or D/F#")
 	case strings.TrimLeft(rest, " \t\u00a0") != rest:
 		return r.syntax(r.at, 1, "a space inside the symbol", "leave it out")
 	}
 	return r.syntax(r.at, max(length, pieceLength(rest)), "not part of a chord symbol",
-		"write the root, then the chord, such as in C, Am7, F#m7b5, C7b9, Cadd9 or G/B")
+		"write the root, then the chord, such as in C, Am7, F#m7b5, C7b9, Cadd9 or D/F#")
 }
 
 // pieceLength measures the letters and the digits after them that rest begins

@@ -14,7 +14,7 @@ import (
 // which flags stand on it.
 type request struct {
 	chords, figure, meter, tempo, tuning, capo, hand string
-	strokes, fit, change, fill, count                string
+	strokes, fit, change, fill, count, spelling      string
 	title, format, file                              string
 	turn, once                                       bool
 	given                                            map[string]bool
@@ -40,6 +40,7 @@ func (r *request) flags() *flag.FlagSet {
 		{&r.change, "change", "restart", "what a figure does when the chord changes: `restart or carry`"},
 		{&r.fill, "fill", "again", "what a figure does that ends before its chord: `again or ring`"},
 		{&r.count, "count", "auto", "count `words`: auto, beats, units, eighths or sixteenths"},
+		{&r.spelling, "spelling", "english", "`names` of the notes in -chords and on the sheet, not in -tuning or JSON: english, german (H, and B for B flat; a for Am) or mixed (H, and Bb for B flat)"},
 		{&r.title, "title", "", "`title` of the song"},
 		{&r.format, "format", "text", "`text or json`"},
 		{&r.file, "o", "", "write to `file` instead of standard output"},

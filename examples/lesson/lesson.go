@@ -44,6 +44,7 @@ func (r request) understand(stdin io.Reader) (lesson, error) {
 		read(&s.Change, picking.ParseChange, r.change),
 		read(&s.Fill, picking.ParseFill, r.fill),
 		read(&l.sheet.Count, text.ParseCountWords, r.count),
+		read(&l.sheet.Spelling, fretboard.ParseSpelling, r.spelling),
 		read(&l.format, func(t string) (int, error) { return fretboard.ParseName("format", formats, t) }, r.format),
 	} {
 		if err != nil {
@@ -61,13 +62,16 @@ func (r request) understand(stdin io.Reader) (lesson, error) {
 }
 
 func (l *lesson) readSong(r request, stdin io.Reader) (err error) {
-	chart := r.chords
+	chart, spelling := r.chords, l.sheet.Spelling
+	if !r.given["chords"] {
+		spelling = fretboard.English // that of the song built in
+	}
 	if chart == "-" {
 		if chart, err = readBounded(stdin); err != nil {
 			return err
 		}
 	}
-	if l.song, err = picking.ParseProgression(chart); err != nil {
+	if l.song, err = picking.ParseProgressionIn(chart, spelling); err != nil {
 		return err
 	}
 	figure := r.figure

@@ -7,6 +7,10 @@
 // chords with a figure of its own that suits the instrument and the meter; with
 // -figure alone, its own song with that figure. -h lists the flags.
 //
+// -spelling says how notes are named in the chords that come in and on the sheet
+// that goes out. Tunings are in scientific pitch notation, which is English, and
+// so is JSON whatever the spelling.
+//
 // What cannot be played is shown on standard error, with carets under the
 // offending place and what to write instead; the exit code is then 2, and
 // nothing is written, neither to standard output nor to a file.

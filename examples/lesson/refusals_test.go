@@ -16,6 +16,9 @@ var refusals = []struct {
 	said   string
 }{
 	{"an unknown chord", []string{"-chords", "Am | Hm | E"}, "H", "write B for H"},
+	{"a B in doubt", []string{"-spelling", "mixed", "-chords", "Am | G/B"}, "B", "write H or Bb"},
+	{"a small b in doubt", []string{"-spelling", "mixed", "-chords", "Am | b7"}, "b", "write h or bb"},
+	{"a flat on a German B", []string{"-spelling", "german", "-chords", "Am | Bb7"}, "Bb", "write B or Hbb"},
 	{"a fret that no instrument has", []string{"-chords", "Am=x-0-2-2-1-37"}, "37", "-chords"},
 	{"a fret beyond the instrument", []string{"-chords", "G | Am=x-0-2-2-1-30"}, "x-0-2-2-1-30", "the last fret"},
 	{"a fret beyond the capo's reach", []string{"-chords", "Am=x-0-2-2-1-20", "-capo", "5"}, "x-0-2-2-1-20", "19"},
@@ -85,6 +88,7 @@ var refusals = []struct {
 	{"no such fill", []string{"-fill", "up"}, "up", "again"},
 	{"no such count", []string{"-count", "sheep"}, "sheep", "eighths"},
 	{"no such format", []string{"-format", "xml"}, "xml", "json"},
+	{"no such spelling", []string{"-spelling", "dutch"}, "dutch", "english, german, mixed"},
 	{"an empty choice", []string{"-hand", ""}, "", "right, left, turned"},
 
 	{"an unknown flag", []string{"-capo", "2", "-speed", "9"}, "-speed", "-h lists the flags"},

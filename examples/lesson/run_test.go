@@ -62,10 +62,43 @@ func TestHelp(t *testing.T) {
 		for _, name := range regexp.MustCompile(`(?m)^  -(\w+)`).FindAllStringSubmatch(out, -1) {
 			names = append(names, name[1])
 		}
-		want := "capo change chords count figure fill fit format hand meter o once strokes tempo title tuning turn"
+		want := "capo change chords count figure fill fit format hand meter o once spelling strokes tempo title tuning turn"
 		if got := strings.Join(names, " "); got != want {
 			t.Errorf("%q lists %s, want %s", args, got, want)
 		}
+	}
+}
+
+// The spelling holds for the chords given and for the sheet, and for nothing else.
+func TestSpelling(t *testing.T) {
+	english := []string{"-chords", "Bm=x24432 | Bb=x13331 | G/B=x20003 | Asus4=x02230", "-title", "Round"}
+	for _, test := range []struct{ spelling, chords string }{
+		{"german", "h=x24432 | B=x13331 | G/h=x20003 | Asus4=x02230"},
+		{"german", "Hm=x24432 | Hes=x13331 | G/H=x20003 | Asus4=x02230"},
+		{"mixed", "Hm=x24432 | Bb=x13331 | G/H=x20003 | Asus4=x02230"},
+	} {
+		args := []string{"-spelling", test.spelling, "-chords", test.chords, "-title", "Round"}
+		if diff := cmp.Diff(playedOut(t, append(english, "-format", "json")...), playedOut(t, append(args, "-format", "json")...)); diff != "" {
+			t.Errorf("%q: JSON differs: %s", args, diff)
+		}
+		sheet := playedOut(t, args...)
+		flat := map[string]string{"german": "B x13331", "mixed": "Bb x13331"}[test.spelling]
+		for _, want := range []string{"Hm x24432", flat, "G/H x20003", "Asus4 x02230", "\n2 H ", " H3 "} {
+			if !strings.Contains(sheet, want) {
+				t.Errorf("%q: the sheet lacks %q:\n%s", args, want, sheet)
+			}
+		}
+		out, _, code := play(strings.NewReader(test.chords), "-spelling", test.spelling, "-chords", "-", "-title", "Round")
+		if code != 0 || out != sheet {
+			t.Errorf("%s from standard input: exit code %d\n%s", test.chords, code, cmp.Diff(sheet, out))
+		}
+	}
+	if own := playedOut(t, "-spelling", "mixed"); !strings.Contains(own, " G/H ") {
+		t.Errorf("the built-in song is not played in another spelling:\n%s", own)
+	}
+	_, errs, code := play(nil, "-spelling", "german", "-tuning", "E2 A2 D3 G3 H3 E4")
+	if code != 2 || !strings.Contains(errs, "H3") {
+		t.Errorf("a tuning with H: exit code %d, %s", code, errs)
 	}
 }
 
@@ -183,6 +216,7 @@ func TestFlagsReachThePassage(t *testing.T) {
 		{[]string{"-fill", "ring"}, nil},
 		{[]string{"-count", "sixteenths"}, nil},
 		{[]string{"-format", "json"}, nil},
+		{[]string{"-spelling", "german"}, nil},
 	} {
 		study := []string{"-chords", "Am:3 G:1", "-figure", "1/8: 5 3 2 1"}
 		if playedOut(t, append(study, test.with...)...) == playedOut(t, study...) {

@@ -69,6 +69,10 @@ var songs = []song{
 	{"sixteen-bars", sixteenBars, "5 3 2 1 2 3 2 3", picking.Setting{Title: "Sixteen Bars", Tempo: 92}, text.Options{}},
 	{"sixteenths-in-six", "Am=x02210 | E=022100", "1/16: 5 3 2 1 2 3",
 		picking.Setting{Meter: picking.SixEight, Strokes: picking.Jig, Fit: picking.Bass}, text.Options{}},
+	{"german", "Bm7b5=x2323x | Bb/D=x10331 | G/B=x20003 | D=x20232", "5 3 2 1 2 3",
+		picking.Setting{Title: "Heimweg", Meter: picking.SixEight, Instrument: fretboard.Instrument{Capo: 1}}, text.Options{Spelling: fretboard.German}},
+	{"mixed-german", "Gm=x00000 | Bb=x33300 | G/B=x40010", "5 4 3 2 1 2 3 4",
+		picking.Setting{Instrument: tuned("open G minor")}, text.Options{Spelling: fretboard.MixedGerman}},
 	{"odd-title", "Am=x02210", "5 3 2 1", picking.Setting{Title: "Tab\there\nand \x1b[31mred\x07, Übung № 1 \u202eback"}, text.Options{}},
 }
 
@@ -143,8 +147,8 @@ func TestGoldenSheetsReadBack(t *testing.T) {
 	for _, s := range songs {
 		t.Run(s.name, func(t *testing.T) {
 			p := arranged(t, s)
-			for _, o := range []text.Options{s.options, {Count: text.CountUnits}, {Count: text.CountEighths, Width: 60},
-				{Count: text.CountSixteenths, Width: 120}, {Count: text.CountBeats, Width: 300}} {
+			for _, o := range []text.Options{s.options, {Count: text.CountUnits}, {Count: text.CountEighths, Width: 60, Spelling: fretboard.German},
+				{Count: text.CountSixteenths, Width: 120, Spelling: fretboard.MixedGerman}, {Count: text.CountBeats, Width: 300}} {
 				if fault := readBack(p, o, encoded(t, p, o)); fault != "" {
 					t.Errorf("%+v: %s", o, fault)
 				}

@@ -2,6 +2,7 @@ package text
 
 import (
 	"strconv"
+	"strings"
 
 	"weft.example/fretboard"
 	"weft.example/picking"
@@ -17,6 +18,9 @@ func (s *sheet) header() {
 	s.entry("tuning", s.tuning())
 	if capo := s.Instrument.Capo; capo > 0 {
 		s.entry("capo", "fret "+strconv.Itoa(int(capo)))
+	}
+	if s.spelling != fretboard.English {
+		s.entry("notes", spellingWords[s.spelling])
 	}
 	s.entry("hand", handWords[s.Instrument.Hand])
 	s.entry("stroke", traditionWords(s.Strokes))
@@ -48,7 +52,12 @@ func noteWords(length picking.Ticks) string {
 
 func (s *sheet) tuning() string {
 	t := s.Instrument.Tuning
-	text := t.String()
+	var open []string
+	for n := t.Strings(); n >= 1; n-- {
+		pitch := t.Open(n)
+		open = append(open, pitch.Note.StringIn(s.spelling)+strconv.Itoa(int(pitch.Octave)))
+	}
+	text := strings.Join(open, " ")
 	if n := t.Strings(); n > 1 {
 		text += " (string " + strconv.Itoa(int(n)) + " to string 1)"
 	}
@@ -56,6 +65,11 @@ func (s *sheet) tuning() string {
 		text = name + ", " + text
 	}
 	return text
+}
+
+var spellingWords = [...]string{
+	fretboard.German:      "German: H is B natural, B is B flat",
+	fretboard.MixedGerman: "German: H is B natural, Bb is B flat",
 }
 
 var handWords = [...]string{

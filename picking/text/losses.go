@@ -19,8 +19,8 @@ type lostSteps struct {
 	bars map[lostStep][]int
 }
 
-func (l *lostSteps) add(held picking.HeldChord, loss picking.Loss, bar int) {
-	step := lostStep{held.Chord.String(), held.Figure, loss}
+func (l *lostSteps) add(chord string, figure int, loss picking.Loss, bar int) {
+	step := lostStep{chord, figure, loss}
 	said, known := l.bars[step]
 	if !known {
 		l.list = append(l.list, step)

@@ -41,11 +41,12 @@ func (s *sheet) notes() {
 	var losses lostSteps
 	for _, bar := range s.Bars {
 		for _, chord := range bar.Chords {
+			name := chord.Chord.StringIn(s.spelling)
 			for _, loss := range chord.Fit.Losses {
-				losses.add(chord, loss, bar.Number)
+				losses.add(name, chord.Figure, loss, bar.Number)
 			}
 			for _, text := range chord.Remarks {
-				said.add(chord.Chord.String(), text, bar.Number)
+				said.add(name, s.respell(text), bar.Number)
 			}
 		}
 	}
@@ -53,7 +54,7 @@ func (s *sheet) notes() {
 	s.losses(losses)
 	s.remarksByText(said.list)
 	for _, text := range s.Remarks {
-		s.entry("remark", text)
+		s.entry("remark", s.respell(text))
 	}
 	if own := s.ownStrokes(); own != "" {
 		s.entry("own", own)

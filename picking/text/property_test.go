@@ -34,7 +34,7 @@ var kits = []struct {
 	chords []string
 }{
 	{"standard", []string{"Am=x02210", "G=320003", "D=xx0232", "C=x32010", "E7=020100", "F=133211", "G/B=x20003",
-		"F#m7b5=2x2210", "A=x-12-14-14-14-12", "Ebmaj7#11=x65366", "Bm7b5/A=x0423x", "C5=xxx010", "Am=577555"}},
+		"F#m7b5=2x2210", "A=x-12-14-14-14-12", "Ebmaj7#11=x65366", "Bm7b5/A=x0423x", "C5=xxx010", "Am=577555", "D=x20232", "Bb/D=x10331"}},
 	{"drop D", []string{"D=000232", "A7=x02020", "G=5x0003", "Em7=222030"}},
 	{"ukulele", []string{"C=0003", "Am=2000", "F=2010", "G7=0212", "C=x-x-x-15"}},
 	{"seven-string", []string{"Am=xx02210", "E=x022100", "B7=0xx1202"}},
@@ -116,7 +116,8 @@ func (r oracle) setting(tuning string) picking.Setting {
 }
 
 func (r oracle) options() text.Options {
-	return text.Options{Count: text.CountWords(r.IntN(5)), Width: []int{0, 0, 40, 50, 64, 100, 132, 300}[r.IntN(8)]}
+	return text.Options{Count: text.CountWords(r.IntN(5)), Width: []int{0, 0, 40, 50, 64, 100, 132, 300}[r.IntN(8)],
+		Spelling: fretboard.Spelling(max(0, r.IntN(4)-1))}
 }
 
 // bend changes one thing of a passage as Arrange would not make it.

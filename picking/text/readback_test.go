@@ -2,11 +2,13 @@ package text_test
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"weft.example/fretboard"
 	"weft.example/picking"
 	"weft.example/picking/text"
 )
@@ -20,7 +22,7 @@ func readBack(p picking.Passage, o text.Options, sheetText string) string {
 	if err != nil {
 		return err.Error()
 	}
-	r := reader{Passage: p, sheet: s, beat: beatOf(o.Count, p.Meter), width: o.Width}
+	r := reader{Passage: p, sheet: s, beat: beatOf(o.Count, p.Meter), width: o.Width, spelling: o.Spelling}
 	if r.width == 0 {
 		r.width = 80
 	}
@@ -29,7 +31,7 @@ func readBack(p picking.Passage, o text.Options, sheetText string) string {
 			return fmt.Sprintf("bar %d: %v\n%s", bar.Number, err, sheetText)
 		}
 	}
-	for _, check := range []func() error{r.countOfBars, r.repeats, r.losses, r.remarks, r.widths} {
+	for _, check := range []func() error{r.labels, r.countOfBars, r.repeats, r.losses, r.remarks, r.widths} {
 		if err := check(); err != nil {
 			return fmt.Sprintf("%v\n%s", err, sheetText)
 		}
@@ -49,9 +51,28 @@ func beatOf(c text.CountWords, m picking.Meter) picking.Ticks {
 
 type reader struct {
 	picking.Passage
-	sheet *sheet
-	beat  picking.Ticks
-	width int
+	sheet    *sheet
+	beat     picking.Ticks
+	width    int
+	spelling fretboard.Spelling
+}
+
+// germanB finds the notes named B in chord names and remarks, where no word but
+// a name has a capital.
+var germanB = regexp.MustCompile(`\bB(b*)`)
+
+// respelled names notes as the sheet should, a B at a time.
+func (r *reader) respelled(text string) string {
+	return germanB.ReplaceAllStringFunc(text, func(name string) string {
+		flats := name[1:]
+		switch {
+		case r.spelling == fretboard.English, r.spelling == fretboard.MixedGerman && flats != "":
+			return name
+		case flats == "b":
+			return "B"
+		}
+		return "H" + flats
+	})
 }
 
 // A moment is a column of a bar with its time from the bar line, known where a
@@ -213,7 +234,7 @@ func (r *reader) names(bar picking.Bar, found *sheetBar, moments []moment) error
 	for i, p := range found.parts {
 		chord, sounds := line(p.width), line(p.width)
 		for _, c := range bar.Chords {
-			name := c.Chord.String()
+			name := r.respelled(c.Chord.String())
 			if shape := c.Voicing.Shape(); shape.Strings() > 0 {
 				name += " " + shape.String()
 			}
@@ -224,7 +245,7 @@ func (r *reader) names(bar picking.Bar, found *sheetBar, moments []moment) error
 			if x < 0 { // the chord begins where nothing else stands
 				x = len(chord.String()) + strings.Index(p.rows["chord"][len(chord.String()):], name)
 			}
-			if !chord.put(x, name) || r.Instrument.Capo > 0 && !c.Chord.Silent() && !sounds.put(x, c.Sounds.String()) {
+			if !chord.put(x, name) || r.Instrument.Capo > 0 && !c.Chord.Silent() && !sounds.put(x, r.respelled(c.Sounds.String())) {
 				return fmt.Errorf("no room for %s", name)
 			}
 		}
@@ -270,6 +291,34 @@ func (w row) put(x int, text string) bool {
 }
 
 func (w row) String() string { return strings.TrimRight(string(w), " ") }
+
+// labels compares the open strings at the systems and in the header with the
+// tuning.
+func (r *reader) labels() error {
+	t := r.Instrument.Tuning
+	for s := t.Strings(); s >= 1; s-- {
+		want := fmt.Sprint(s) + " " + r.respelled(t.Open(s).Note.String())
+		found := slices.ContainsFunc(r.sheet.lines, func(line string) bool {
+			return strings.HasPrefix(strings.TrimSpace(line), want+" ") || strings.HasPrefix(strings.TrimSpace(line), want+"|")
+		})
+		if !found && len(r.Bars) > 0 {
+			return fmt.Errorf("no string labelled %q", want)
+		}
+	}
+	notes := 0
+	for _, e := range r.sheet.entries {
+		if e.label == "tuning" && !strings.Contains(e.text, r.respelled(t.String())) {
+			return fmt.Errorf("tuning %q, not %q", e.text, r.respelled(t.String()))
+		}
+		if e.label == "notes" {
+			notes++
+		}
+	}
+	if (notes == 1) != (r.spelling != fretboard.English) {
+		return fmt.Errorf("%d entries on the spelling %s", notes, r.spelling)
+	}
+	return nil
+}
 
 func (r *reader) countOfBars() error {
 	if len(r.sheet.bars) != len(r.Bars) {

@@ -144,7 +144,7 @@ func (r *reader) losses() error {
 	for _, bar := range r.Bars {
 		for _, chord := range bar.Chords {
 			for _, loss := range chord.Fit.Losses {
-				want[lost{chord.Chord.String(), bar.Number, loss.From, loss.To, ways[loss.Want], ways[loss.Got]}] = true
+				want[lost{r.respelled(chord.Chord.String()), bar.Number, loss.From, loss.To, ways[loss.Want], ways[loss.Got]}] = true
 			}
 		}
 	}
@@ -184,12 +184,12 @@ func (r *reader) remarks() error {
 	for _, bar := range r.Bars {
 		for _, chord := range bar.Chords {
 			for _, text := range chord.Remarks {
-				want[remark{chord.Chord.String(), bar.Number, text}] = 1
+				want[remark{r.respelled(chord.Chord.String()), bar.Number, r.respelled(text)}] = 1
 			}
 		}
 	}
 	for _, text := range r.Remarks {
-		want[remark{Text: text}] = 1
+		want[remark{Text: r.respelled(text)}] = 1
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		return fmt.Errorf("remarks: %s", diff)

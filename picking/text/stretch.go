@@ -110,12 +110,12 @@ func along(t, base picking.Ticks) int { return int((2*slotWidth*t + base) / (2 *
 
 // name words what stands over a chord: with a capo, how it sounds too.
 func (s *sheet) name(chord picking.HeldChord) name {
-	n := name{chord: chord.Chord.String()}
+	n := name{chord: chord.Chord.StringIn(s.spelling)}
 	if shape := chord.Voicing.Shape(); shape.Strings() > 0 {
 		n.chord += " " + shape.String()
 	}
 	if s.Instrument.Capo > 0 && !chord.Chord.Silent() {
-		n.sounds = chord.Sounds.String()
+		n.sounds = chord.Sounds.StringIn(s.spelling)
 	}
 	if s.figures && chord.Figure > 0 {
 		n.figure = strconv.Itoa(chord.Figure)

@@ -23,6 +23,10 @@ type Options struct {
 	// is longer only where a single beat or chord name needs more. A bar is
 	// split, at a beat, only where it needs a longer line for itself.
 	Width int
+	// Spelling is how notes are named: in chords, in remarks, on the strings and
+	// in the tuning, which ParseTuning then may not read. The sheet says so
+	// unless the spelling is English.
+	Spelling fretboard.Spelling
 }
 
 const (
@@ -56,6 +60,7 @@ func Encode(w io.Writer, p picking.Passage, o Options) error {
 type sheet struct {
 	picking.Passage
 	width     int
+	spelling  fretboard.Spelling
 	margin    int // characters before the first bar line
 	counter   counter
 	silences  []silence
@@ -77,7 +82,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 	if err := check(p); err != nil {
 		return nil, err
 	}
-	s := &sheet{Passage: p, width: o.Width, counter: o.Count.in(p.Meter), silences: silences(p), figures: manyFigures(p)}
+	s := &sheet{Passage: p, width: o.Width, spelling: o.Spelling, counter: o.Count.in(p.Meter), silences: silences(p), figures: manyFigures(p)}
 	if s.width == 0 {
 		s.width = usualWidth
 	}
@@ -88,6 +93,9 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 func (o Options) check() error {
 	if int(o.Count) >= len(countNames) {
 		return refuse("count", o.Count.String(), "no such count", "")
+	}
+	if o.Spelling > fretboard.MixedGerman {
+		return refuse("spelling", o.Spelling.String(), "no such spelling", "")
 	}
 	if o.Width != 0 && (o.Width < minWidth || o.Width > maxWidth) {
 		return refuse("width", strconv.Itoa(o.Width), "not a width for a sheet", "choose 40 to 1000 characters, or 0 for 80")
@@ -145,7 +153,7 @@ func (s *sheet) marginWidth() int {
 
 // stringLabel names a string by its number and its open note.
 func (s *sheet) stringLabel(n fretboard.StringNumber) string {
-	label := strconv.Itoa(int(n)) + " " + s.Instrument.Tuning.Open(n).Note.String()
+	label := strconv.Itoa(int(n)) + " " + s.Instrument.Tuning.Open(n).Note.StringIn(s.spelling)
 	if s.Instrument.Tuning.Strings() > 9 && n <= 9 {
 		return " " + label
 	}

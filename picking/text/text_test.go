@@ -59,6 +59,7 @@ func TestWhatCannotBeOnASheet(t *testing.T) {
 		{"narrower than any sheet", "not a width", good, text.Options{Width: 39}},
 		{"a negative width", "not a width", good, text.Options{Width: -1}},
 		{"a line without end", "not a width", good, text.Options{Width: 1001}},
+		{"a spelling by hand", "no such spelling", good, text.Options{Spelling: 3}},
 		{"a count by hand", "no such count", good, text.Options{Count: 5}},
 		{"a meter by hand", "not a time signature", bent(func(p *picking.Passage) { p.Meter = picking.Meter{Count: 3} }), text.Options{}},
 		{"an instrument by hand", "", bent(func(p *picking.Passage) { p.Instrument.Capo = 99 }), text.Options{}},
