@@ -197,7 +197,7 @@ func (a *arranger) voice(c ChartChord) (voiced, error) {
 		return v, nil
 	}
 	at := c.at
-	find := func() (voicing.Voicing, error) { return voicing.Best(a.Instrument, c.Chord) }
+	find := func() (voicing.Voicing, error) { return voicing.Best(a.Instrument, c.Chord, voicing.Options{}) }
 	if c.Shape.Strings() > 0 {
 		at = c.held
 		find = func() (voicing.Voicing, error) { return voicing.New(a.Instrument, c.Chord, c.Shape) }

@@ -9,6 +9,9 @@ import (
 // A ClassSet is a set of pitch classes. The zero ClassSet is empty.
 type ClassSet uint16
 
+// everything holds all pitch classes.
+const everything ClassSet = 1<<12 - 1
+
 // With returns set with p in it; p is 0 to 11.
 func (set ClassSet) With(p fretboard.PitchClass) ClassSet { return set | 1<<p }
 

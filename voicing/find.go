@@ -9,17 +9,17 @@ import (
 )
 
 // Find searches the fretboard of g for the shapes that sound chord, and yields
-// their voicings by rising [Cost]; of two that cost the same, first the one
-// with the lower fret on the thickest string on which they differ, a muted
-// string counting as above every fret. It yields every shape that
+// their voicings by rising [Cost], weighed by the options; of two that cost the
+// same, first the one with the lower fret on the thickest string on which they
+// differ, a muted string counting as above every fret. It yields every shape
+// that
 //   - sounds only tones of the chord, and all that it needs (see [Need]) with
 //     the slash bass; a slash bass that is no tone of the chord sounds on one
 //     string only;
 //   - spans at most 105 mm from its lowest to its highest fret held, open
 //     strings apart: frets 1 to 4 of a guitar or a baritone, 5 to 9, 12 to 18;
-//   - needs at most four fingers, where the index finger may lie across
-//     neighbouring strings at the lowest fret if none of them, and no string
-//     on the floor's side of them, is open.
+//   - four fingers can hold: it has a [Fingering];
+//   - keeps to the [Options], which may widen the span.
 //
 // Where no shape sounds all that the chord needs, it yields those that sound
 // at least the root, the third or what is suspended in its place, and the
@@ -30,43 +30,45 @@ import (
 // re-entrant tuning and on an instrument with no string below G3.
 //
 // The first eight voicings are found as fast as one; taking more finds all.
-func Find(g fretboard.Instrument, chord Chord) iter.Seq[Voicing] {
+func Find(g fretboard.Instrument, chord Chord, o Options) iter.Seq[Voicing] {
 	return func(yield func(Voicing) bool) {
-		s, err := newSearch(g, chord)
+		s, err := newSearch(g, chord, o)
 		if err != nil {
 			return
 		}
-		if _, ok := s.best(); !ok {
+		const few = 8
+		shapes := s.first(few)
+		if !s.yield(shapes, yield) || len(shapes) < few {
 			return
 		}
-		const first = 8
-		taken := 0
-		for _, most := range [...]int{first, math.MaxInt} {
-			shapes := s.cheapest(most)
-			for _, found := range shapes[taken:] {
-				if !yield(s.voicing(found)) {
-					return
-				}
-			}
-			taken = len(shapes)
-		}
+		s.yield(s.cheapest(math.MaxInt)[few:], yield)
 	}
 }
 
+// yield hands the voicings of shapes on until it is told to stop.
+func (s *search) yield(shapes []found, yield func(Voicing) bool) bool {
+	for _, found := range shapes {
+		if !yield(s.voicing(found)) {
+			return false
+		}
+	}
+	return true
+}
+
 // Best returns the first voicing of [Find]. The error is an
-// [fretboard.ImpossibleError] if the chord is N.C., if the instrument cannot
-// be, or if no playable shape sounds the chord on it.
-func Best(g fretboard.Instrument, chord Chord) (Voicing, error) {
-	s, err := newSearch(g, chord)
+// [fretboard.ImpossibleError] if the chord is N.C., if the instrument or the
+// options cannot be, or if no playable shape within them sounds the chord.
+func Best(g fretboard.Instrument, chord Chord, o Options) (Voicing, error) {
+	s, err := newSearch(g, chord, o)
 	if err != nil {
 		return Voicing{}, err
 	}
-	found, ok := s.best()
-	if !ok {
+	best := s.first(1)
+	if len(best) == 0 {
 		return Voicing{}, unplayable(chord, fmt.Sprintf("no playable shape sounds it on %s", countStrings(s.strings)),
 			fmt.Sprintf("name the shape: %s=... with a fret, 0 or x for each string, the thickest first", chord))
 	}
-	return s.voicing(found), nil
+	return s.voicing(best[0]), nil
 }
 
 func countStrings(n int) string {
@@ -80,32 +82,4 @@ func unplayable(chord Chord, reason, mend string) error {
 	text := chord.String()
 	return &fretboard.ImpossibleError{Place: fretboard.Place{Notation: "chord", Source: text, Length: len(text),
 		Reason: reason, Mend: mend}}
-}
-
-// character lists what a voicing of c must sound where it cannot sound all of
-// its needs: the root, the third or what is suspended in its place, and the
-// sixth or seventh. It returns the needs themselves where no such tone is
-// essential, since too little would be left.
-func character(c Chord) []ClassSet {
-	var core []ClassSet
-	third := false
-	tones := c.Tones()
-	for _, tone := range tones {
-		third = third || tone.Degree == 3
-	}
-	stands := false
-	for _, tone := range tones {
-		if tone.Need != Essential {
-			continue
-		}
-		inPlace := tone.Degree == 3 || !third && (tone.Degree == 2 || tone.Degree == 4)
-		stands = stands || inPlace
-		if inPlace || tone.Degree == 1 || tone.Degree == 6 || tone.Degree == 7 {
-			core = append(core, ClassSet(0).With(tone.Note.Class()))
-		}
-	}
-	if !stands {
-		return needs(c)
-	}
-	return core
 }

@@ -13,8 +13,13 @@ import (
 
 // some returns the first voicings of Find, at most n.
 func some(g fretboard.Instrument, chord voicing.Chord, n int) []voicing.Voicing {
+	return answers(question{g: g, c: chord}, n)
+}
+
+// answers is some under options.
+func answers(q question, n int) []voicing.Voicing {
 	var found []voicing.Voicing
-	for v := range voicing.Find(g, chord) {
+	for v := range voicing.Find(q.g, q.c, q.o) {
 		if found = append(found, v); len(found) == n {
 			break
 		}
@@ -26,7 +31,7 @@ func some(g fretboard.Instrument, chord voicing.Chord, n int) []voicing.Voicing 
 // up to the given fret.
 func wholeShapes(g fretboard.Instrument, chord voicing.Chord, highest fretboard.Fret) map[string]bool {
 	whole := map[string]bool{}
-	for v := range voicing.Find(g, chord) {
+	for v := range voicing.Find(g, chord, voicing.Options{}) {
 		fits := true
 		for s := range v.Sounding().Thinnest() {
 			f, _ := v.Shape().Fret(s)
@@ -41,42 +46,43 @@ func wholeShapes(g fretboard.Instrument, chord voicing.Chord, highest fretboard.
 
 func TestFindProperties(t *testing.T) {
 	p := seeded(150)
-	p.Property("what is found sounds only the chord, all it needs or its character, within reach of four fingers", prop.ForAll(
-		func(g fretboard.Instrument, chord voicing.Chord) bool {
-			return !slices.ContainsFunc(some(g, chord, 40), func(v voicing.Voicing) bool {
-				return !soundsOnlyItsTones(v) || !withinReach(v) || !fourFingersSuffice(v) ||
+	p.Property("what is found sounds only the chord, all it needs or its character, within the options and reach of the fingers", prop.ForAll(
+		func(q question) bool {
+			return !slices.ContainsFunc(answers(q, 40), func(v voicing.Voicing) bool {
+				return !soundsOnlyItsTones(v) || !keepsTo(v, q.o) || !fingersSuffice(v, q.o.Fingers) ||
 					!soundsAllItNeeds(v) && (!soundsItsCharacter(v) || len(v.Remarks()) == 0)
 			})
-		}, instruments(1, 8, 22), songChords()))
-	p.Property("costs never fall along the list, and no shape comes twice", prop.ForAll(
-		func(g fretboard.Instrument, chord voicing.Chord) bool {
+		}, questions(1, 8, 22)))
+	p.Property("weighed costs never fall along the list, and no shape comes twice", prop.ForAll(
+		func(q question) bool {
 			seen := map[voicing.Shape]bool{}
 			last := 0
-			for _, v := range some(g, chord, 100) {
-				if seen[v.Shape()] || v.Cost().Total() < last {
+			for _, v := range answers(q, 100) {
+				cost := v.Cost().Weighed(q.o.Weights)
+				if seen[v.Shape()] || cost < last {
 					return false
 				}
-				seen[v.Shape()], last = true, v.Cost().Total()
+				seen[v.Shape()], last = true, cost
 			}
 			return true
-		}, instruments(1, 8, 22), songChords()))
+		}, questions(1, 8, 22)))
 	p.Property("Best is the first of Find, and New makes the same voicings of their shapes", prop.ForAll(
-		func(g fretboard.Instrument, chord voicing.Chord) bool {
-			found := some(g, chord, 12)
-			best, err := voicing.Best(g, chord)
+		func(q question) bool {
+			found := answers(q, 12)
+			best, err := voicing.Best(q.g, q.c, q.o)
 			if len(found) == 0 {
 				return err != nil && best == voicing.Voicing{}
 			}
 			return err == nil && best == found[0] && !slices.ContainsFunc(found, func(v voicing.Voicing) bool {
-				again, err := voicing.New(g, chord, v.Shape())
+				again, err := voicing.New(q.g, q.c, v.Shape())
 				return err != nil || again != v
 			})
-		}, instruments(1, 8, 22), songChords()))
+		}, questions(1, 8, 22)))
 	p.Property("the same question has the same answer, and taking more does not change what came first", prop.ForAll(
-		func(g fretboard.Instrument, chord voicing.Chord) bool {
-			few, many := some(g, chord, 5), some(g, chord, 60)
+		func(q question) bool {
+			few, many := answers(q, 5), answers(q, 60)
 			return slices.Equal(few, many[:len(few)])
-		}, instruments(1, 7, 22), songChords()))
+		}, questions(1, 7, 22)))
 	p.TestingRun(t)
 }
 
@@ -121,22 +127,23 @@ func raised(t fretboard.Tuning) fretboard.Tuning {
 
 func ExampleFind() {
 	chord, _ := voicing.ParseChord("F")
-	for v := range voicing.Find(fretboard.Instrument{}, chord) {
+	for v := range voicing.Find(fretboard.Instrument{}, chord, voicing.Options{}) {
 		fmt.Println(v.Shape(), v.Cost().Total())
 		if v.Cost().Barre == 0 {
 			break // the first without a barre
 		}
 	}
 	// Output:
-	// 133211 229
-	// xx3211 256
+	// 133211 320
+	// xx3211 351
+	// 10321x 435
 }
 
 func ExampleBest() {
 	ukulele, _ := fretboard.ParseTuning("ukulele")
 	for _, symbol := range []string{"C", "Am", "F", "G7", "C13"} {
 		chord, _ := voicing.ParseChord(symbol)
-		v, err := voicing.Best(fretboard.Instrument{Tuning: ukulele}, chord)
+		v, err := voicing.Best(fretboard.Instrument{Tuning: ukulele}, chord, voicing.Options{})
 		if err != nil {
 			fmt.Println(err)
 			continue
@@ -148,5 +155,5 @@ func ExampleBest() {
 	// Am 2000 4 []
 	// F 2010 2 []
 	// G7 0212 4 []
-	// C13 3000 3 []
+	// C13 2001 3 []
 }

@@ -1,6 +1,8 @@
 package voicing_test
 
 import (
+	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"github.com/leanovate/gopter"
@@ -69,6 +71,58 @@ func songChords() gopter.Gen {
 		}
 		return mustChord(text)
 	})
+}
+
+// A question is what Find is asked.
+type question struct {
+	g fretboard.Instrument
+	c voicing.Chord
+	o voicing.Options
+}
+
+// questions generates instruments with chords and options that can be met on
+// them, each option wanted once in two to four.
+func questions(minStrings, maxStrings int, maxFrets fretboard.Fret) gopter.Gen {
+	return gopter.CombineGens(instruments(minStrings, maxStrings, maxFrets), songChords(), gen.Int64()).Map(func(v []any) question {
+		q := question{g: v[0].(fretboard.Instrument), c: v[1].(voicing.Chord)}
+		r := rand.New(rand.NewPCG(uint64(v[2].(int64)), 1))
+		reach := int(q.g.Reach())
+		if r.IntN(3) == 0 {
+			q.o.Low = fretboard.Fret(r.IntN(reach + 1))
+			q.o.High = q.o.Low + fretboard.Fret(r.IntN(reach-int(q.o.Low)+1))
+		}
+		if r.IntN(3) == 0 {
+			q.o.Span = fretboard.Millimetres(1 + 149*r.Float64())
+		}
+		if r.IntN(2) == 0 {
+			q.o.Fingers = r.IntN(5)
+		}
+		if r.IntN(3) == 0 {
+			q.o.Sounding = q.o.Sounding.With(1 + fretboard.StringNumber(r.IntN(int(q.g.Tuning.Strings()))))
+		}
+		q.o.Closed, q.o.BassLow = r.IntN(4) == 0, r.IntN(3) == 0
+		q.o.Weights = weights(r)
+		return q
+	})
+}
+
+// weights makes some: none, those of a beginner, any, or none of what only
+// the ear minds.
+func weights(r *rand.Rand) voicing.Weights {
+	switch r.IntN(4) {
+	case 0:
+		return voicing.Weights{}
+	case 1:
+		return voicing.Beginner()
+	case 2:
+		return voicing.Weights{Muddy: -100, Doubled: -100, Low: -100, Clash: -100, Missing: -100, Open: -100}
+	}
+	var w voicing.Weights
+	terms := reflect.ValueOf(&w).Elem()
+	for i := range terms.NumField() {
+		terms.Field(i).SetInt(int64(r.IntN(1101) - 100))
+	}
+	return w
 }
 
 func mustShape(t testing.TB, text string) voicing.Shape {

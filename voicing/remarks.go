@@ -35,7 +35,7 @@ func (v Voicing) remarkReach() []string {
 	}
 	capo := v.instrument.Capo
 	span := tenths(fretboard.FromBridge(v.instrument.Scale, capo+low)) - tenths(fretboard.FromBridge(v.instrument.Scale, capo+high))
-	if span <= maxSpan {
+	if span <= tenths(usualSpan) {
 		return nil
 	}
 	return []string{fmt.Sprintf("frets %d and %d lie %d mm apart, further than most hands reach", low, high, span/10)}
@@ -43,9 +43,9 @@ func (v Voicing) remarkReach() []string {
 
 // remarkBelow speaks of strings below the slash bass or else the root.
 func (v Voicing) remarkBelow() []string {
-	order := v.lowestFirst()
 	note, slash := v.chord.Bass()
-	wanted := v.lowest(order, note)
+	pitches := v.soundings()
+	wanted := pitches.lowest(v.Sounding(), ClassSet(0).With(note.Class()))
 	if wanted == 0 || !slash && !hearsBass(v.instrument.Tuning) {
 		return nil
 	}
@@ -54,7 +54,7 @@ func (v Voicing) remarkBelow() []string {
 		name = "slash bass"
 	}
 	var remarks []string
-	for _, s := range order {
+	for _, s := range fretboard.LowestFirst(v.Sounding(), pitches.of) {
 		if v.Pitch(s) == v.Pitch(wanted) {
 			break
 		}
@@ -128,13 +128,7 @@ func (v Voicing) spell(s fretboard.StringNumber) fretboard.Note {
 	if n, ok := v.chord.Spell(class); ok {
 		return n
 	}
-	for letter := fretboard.C; letter <= fretboard.B; letter++ {
-		if n := (fretboard.Note{Letter: letter}); n.Class() == class {
-			return n
-		}
-	}
-	above := modulo(int(class-v.chord.Root().Class()), len(foreignLetters))
-	return transpose(v.chord.Root(), fretboard.Interval{Letters: foreignLetters[above], Semitones: above})
+	return foreign(v.chord.Root(), class, Key{})
 }
 
 // foreignLetters holds how many letters above the root a foreign note is

@@ -49,27 +49,55 @@ func New(g fretboard.Instrument, chord Chord, shape Shape) (Voicing, error) {
 	if err := fits(g, shape); err != nil {
 		return Voicing{}, err
 	}
-	return hold(g, chord, shape), nil
+	sounding := Voicing{instrument: g, shape: shape}
+	pitches := sounding.soundings()
+	return hold(g, chord, shape, &pitches), nil
 }
 
-// hold is [New] for a normal instrument and a shape that it can hold.
-func hold(g fretboard.Instrument, chord Chord, shape Shape) Voicing {
+// hold is [New] for a normal instrument and a shape that it can hold. pitches
+// holds what its strings sound without the capo, that of string s at s-1.
+func hold(g fretboard.Instrument, chord Chord, shape Shape, pitches *soundings) Voicing {
 	v := Voicing{instrument: g, chord: chord, shape: shape}
-	order := v.lowestFirst()
-	v.bass = order[0]
-	v.root = v.lowest(order, chord.Root())
-	v.start = v.findStart(order)
+	v.bass = pitches.lowest(shape.Sounding(), everything)
+	v.start = Start{v.bass, Lowest}
+	if chord.Silent() {
+		return v
+	}
+	v.root = pitches.lowest(shape.Sounding(), ClassSet(0).With(chord.Root().Class()))
+	if v.root != 0 {
+		v.start = Start{v.root, RootTone}
+	}
+	if bass, slash := chord.Bass(); slash {
+		if s := pitches.lowest(shape.Sounding(), ClassSet(0).With(bass.Class())); s != 0 {
+			v.start = Start{s, SlashBass}
+		}
+	}
 	return v
 }
 
-// lowestFirst lists the sounding strings in pitch order. Pitches are looked up
-// once each, since a voicing is large to copy.
-func (v *Voicing) lowestFirst() []fretboard.StringNumber {
-	var pitches [fretboard.MaxStrings + 1]fretboard.Pitch
-	for s := range v.shape.Sounding().Thinnest() {
-		pitches[s] = v.shapePitch(s)
+// soundings holds what each string sounds, that of string s at s-1.
+type soundings [fretboard.MaxStrings]fretboard.Pitch
+
+func (p *soundings) of(s fretboard.StringNumber) fretboard.Pitch { return p[s-1] }
+
+// lowest returns the string of set that sounds lowest of those that sound a
+// class of wanted, or 0.
+func (p *soundings) lowest(set fretboard.StringSet, wanted ClassSet) fretboard.StringNumber {
+	var carrying fretboard.StringSet
+	for s := range set.Thinnest() {
+		if wanted.Has(p.of(s).Class()) {
+			carrying = carrying.With(s)
+		}
 	}
-	return fretboard.LowestFirst(v.shape.Sounding(), func(s fretboard.StringNumber) fretboard.Pitch { return pitches[s] })
+	return fretboard.Lowest(carrying, p.of)
+}
+
+// soundings returns what the strings of v sound, without the capo.
+func (v *Voicing) soundings() (p soundings) {
+	for s := range v.Sounding().Thinnest() {
+		p[s-1] = v.shapePitch(s)
+	}
+	return p
 }
 
 // fits refuses a shape that cannot be held on g.
@@ -93,32 +121,6 @@ func fits(g fretboard.Instrument, shape Shape) error {
 		}
 	}
 	return nil
-}
-
-// lowest returns the first string of order that sounds n, or 0.
-func (v *Voicing) lowest(order []fretboard.StringNumber, n fretboard.Note) fretboard.StringNumber {
-	if v.chord.Silent() {
-		return 0
-	}
-	for _, s := range order {
-		if v.shapePitch(s).Class() == n.Class() {
-			return s
-		}
-	}
-	return 0
-}
-
-// findStart applies the first promise: slash bass, else root, else bass.
-func (v *Voicing) findStart(order []fretboard.StringNumber) Start {
-	if bass, slash := v.chord.Bass(); slash {
-		if s := v.lowest(order, bass); s != 0 {
-			return Start{s, SlashBass}
-		}
-	}
-	if v.root != 0 {
-		return Start{v.root, RootTone}
-	}
-	return Start{v.bass, Lowest}
 }
 
 // Instrument returns the instrument, every zero field filled in.

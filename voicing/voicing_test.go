@@ -124,7 +124,7 @@ func TestVoicingProperties(t *testing.T) {
 	p.Property("raising the capo raises every pitch and changes nothing else", prop.ForAll(
 		func(g fretboard.Instrument, chord voicing.Chord, capo int) bool {
 			g.Frets, g.Capo = 24, 0
-			best, err := voicing.Best(g, chord)
+			best, err := voicing.Best(g, chord, voicing.Options{})
 			if err != nil {
 				return true
 			}

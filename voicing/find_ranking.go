@@ -1,6 +1,9 @@
 package voicing
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // A found is a shape with its cost.
 type found struct {
@@ -40,7 +43,9 @@ func (r *ranking) worst() int {
 }
 
 func (r *ranking) add(f found) {
-	if !r.full() {
+	if r.most == math.MaxInt { // nothing is ever dropped, so nothing need be found again
+		r.heap = append(r.heap, f)
+	} else if !r.full() {
 		r.heap = append(r.heap, f)
 		r.rise(len(r.heap) - 1)
 	} else if f.compare(&r.heap[0]) < 0 {
@@ -77,8 +82,24 @@ func (r *ranking) sink(at int) {
 	}
 }
 
-// sorted returns what is kept by rising cost; r is then done with.
+// sorted returns what is kept by rising cost; r is then done with. Sorting keys
+// of cost and place takes half the time of sorting shapes; shapes of one cost
+// are then put in order.
 func (r *ranking) sorted() []found {
-	slices.SortFunc(r.heap, func(a, b found) int { return a.compare(&b) })
-	return r.heap
+	keys := make([]uint64, len(r.heap))
+	for i := range r.heap {
+		keys[i] = uint64(r.heap[i].cost)<<32 | uint64(i)
+	}
+	slices.Sort(keys)
+	shapes := make([]found, len(keys))
+	for i, from := 0, 0; i < len(keys); i++ {
+		shapes[i] = r.heap[uint32(keys[i])]
+		if shapes[i].cost != shapes[from].cost {
+			from = i
+		}
+		for at := i; at > from && shapes[at].compare(&shapes[at-1]) < 0; at-- {
+			shapes[at], shapes[at-1] = shapes[at-1], shapes[at]
+		}
+	}
+	return shapes
 }

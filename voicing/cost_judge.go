@@ -2,7 +2,6 @@ package voicing
 
 import (
 	"math"
-	"slices"
 
 	"weft.example/fretboard"
 )
@@ -10,39 +9,39 @@ import (
 // A judge prices the shapes of one chord on one instrument. It speaks of
 // pitches without the capo, to which the chord's name applies.
 type judge struct {
-	strings  int
-	floor    fretboard.StringNumber
+	neck
 	capo     fretboard.Pitch
-	open     [fretboard.MaxStrings]fretboard.Pitch
-	places   [fretboard.MaxFrets + 1]int // of each fret from the capo, in tenths of a millimetre
-	doubling [12]int                     // what sounding a pitch class once more costs
-	needs    []ClassSet                  // of each, at least one class must sound
-	optional ClassSet                    // worth sounding
-	clash    ClassSet                    // the major third with the perfect 11th, if the chord has both
-	bass     fretboard.PitchClass        // that the chord wants lowest
-	ordered  bool                        // whether what sounds below the bass counts
-	alien    ClassSet                    // the slash bass, where it is no tone of the chord
+	open     soundings
+	doubling [12]int // what sounding a pitch class once more costs
+	needs    needs
+	optional ClassSet             // worth sounding
+	clash    ClassSet             // the major third with the perfect 11th, if the chord has both
+	bass     fretboard.PitchClass // that the chord wants lowest
+	ordered  bool                 // whether what sounds below the bass counts
+	enough   int                  // strings make a whole chord
+	thinMute int                  // what a thin string costs that is left out
+	alien    ClassSet             // the slash bass, where it is no tone of the chord
 }
 
 // newJudge returns the judge of chord c on g, which is normal.
 func newJudge(g fretboard.Instrument, c Chord) judge {
 	bass, slash := c.Bass()
 	j := judge{
-		strings: int(g.Tuning.Strings()),
-		floor:   g.Hand.Toward(),
+		neck:    newNeck(g),
 		capo:    fretboard.Pitch(g.Capo),
 		bass:    bass.Class(),
 		ordered: slash || !c.Silent() && hearsBass(g.Tuning),
-		needs:   needs(c),
+		needs:   needsOf(c),
 	}
 	for s := range j.strings {
 		j.open[s] = g.Tuning.Open(fretboard.StringNumber(s + 1)).Pitch()
 	}
-	for f := range g.Reach() + 1 {
-		j.places[f] = tenths(fretboard.FromBridge(g.Scale, g.Capo)) - tenths(fretboard.FromBridge(g.Scale, g.Capo+f))
-	}
 	if slash {
 		j.alien = j.alien.With(j.bass)
+	}
+	j.enough, j.thinMute = min(4, j.strings), thinMutePrice
+	if c.formula.size() == 2 { // three strings of a power chord, on the thick ones: 022xxx
+		j.enough, j.thinMute = min(3, j.strings), 0
 	}
 	j.clash = clash(c)
 	for _, tone := range c.Tones() {
@@ -96,52 +95,38 @@ func hearsBass(t fretboard.Tuning) bool {
 	return low
 }
 
-// needs lists what a voicing of c must sound: each essential tone, of the tones
-// of one degree that may replace each other at least one, and the slash bass.
-// No class is in two of them, so that each takes a string of its own.
-func needs(c Chord) []ClassSet {
-	var all []ClassSet
-	degree := 0
-	for _, tone := range c.Tones() {
-		class := ClassSet(0).With(tone.Note.Class())
-		switch {
-		case tone.Need == Essential:
-			all = append(all, class)
-		case tone.Need == Either && tone.Degree == degree:
-			all[len(all)-1] |= class
-		case tone.Need == Either:
-			all = append(all, class)
-			degree = tone.Degree
-		}
-	}
-	bass, slash := c.Bass()
-	if !slash {
-		return all
-	}
-	class := ClassSet(0).With(bass.Class())
-	all = slices.DeleteFunc(all, func(need ClassSet) bool { return need&class != 0 })
-	return append(all, class)
-}
-
-// price returns the cost of shape and whether four fingers can hold it.
-func (j *judge) price(shape *held) (Cost, bool) {
+// price returns the cost of shape and the number of fingers that hold it, 0 if
+// it is open or no hand can.
+func (j *judge) price(shape *held) (Cost, int) {
 	var c Cost
-	hand := newHand(shape, j.strings)
-	grip := hand.best(shape, j.strings, j.floor)
+	hand := j.hand(shape)
 	if hand.size > 0 {
-		low, high := hand.presses[0].fret, hand.presses[hand.size-1].fret
+		low, high := hand.stops[0].fret, hand.stops[hand.size-1].fret
 		c.Stretch = j.stretch(low, high)
 		c.Position = j.places[low] / 10
+		c.Open = j.opens(shape) * c.Position / openShare
 	}
-	c.Fingers, c.Spread, c.Barre = fingerPrice*grip.fingers, spreadPrice*grip.spread, grip.barre()
+	g := hand.cheapest()
+	c.Fingers, c.Spread, c.Splay, c.Barre = g.cost.fingers, g.cost.spread, g.cost.splay, g.cost.barre
 	j.priceMutes(shape, &c)
 	j.priceSound(shape, &c)
-	return c, grip.fingers <= maxFingers
+	return c, int(g.fingers)
+}
+
+// opens counts the open strings.
+func (n *neck) opens(shape *held) int {
+	opens := 0
+	for _, fret := range shape[:n.strings] {
+		if fret == 0 {
+			opens++
+		}
+	}
+	return opens
 }
 
 func (j *judge) stretch(low, high int8) int {
 	span := int64(j.places[high] - j.places[low])
-	return int(span * span / 10000)
+	return int(span * span / (100 * stretchShare))
 }
 
 func (j *judge) priceMutes(shape *held, c *Cost) {
@@ -158,8 +143,8 @@ func (j *judge) priceMutes(shape *held, c *Cost) {
 		}
 		sounding, since = sounding+1, 0
 	}
-	c.Mutes += thinMutePrice * since
-	c.Thin = thinPrice * max(0, min(4, j.strings)-sounding)
+	c.Mutes += j.thinMute * since
+	c.Thin = thinPrice * max(0, j.enough-sounding)
 }
 
 // priceSound prices what is heard.
@@ -191,26 +176,34 @@ func (j *judge) priceSound(shape *held, c *Cost) {
 		if i > 0 && pitch == pitches[i-1] {
 			c.Doubled += unisonPrice
 		}
-		if j.ordered && pitch < bass {
-			c.Low += lowPrice
-		}
 	}
-	if n > 1 && pitches[0]+j.capo < muddyBelow && pitches[1] > pitches[0] {
-		c.Muddy = muddyPrice * max(0, 5-int(pitches[1]-pitches[0]))
+	if j.ordered {
+		c.Low = lowPrice * j.below(shape, bass)
+	}
+	if n > 1 {
+		c.Muddy = j.muddy(pitches[0], pitches[1])
 	}
 	if j.clash != 0 && sounded&j.clash == j.clash {
 		c.Clash = clashPrice
 	}
-	c.Missing = optionalPrice*(j.optional&^sounded).Len() + essentialPrice*unmet(j.needs, sounded)
+	c.Missing = optionalPrice*(j.optional&^sounded).Len() + essentialPrice*j.needs.unmet(sounded)
 }
 
-// unmet counts the needs of which nothing sounds.
-func unmet(needs []ClassSet, sounded ClassSet) int {
+// below counts the strings that sound below the bass.
+func (j *judge) below(shape *held, bass fretboard.Pitch) int {
 	n := 0
-	for _, need := range needs {
-		if need&sounded == 0 {
+	for s := range j.strings {
+		if shape[s] != muted && j.open[s]+fretboard.Pitch(shape[s]) < bass {
 			n++
 		}
 	}
 	return n
+}
+
+// muddy prices the interval between the two strings that sound lowest.
+func (j *judge) muddy(lowest, second fretboard.Pitch) int {
+	if lowest+j.capo >= muddyBelow || second == lowest {
+		return 0
+	}
+	return muddyPrice * max(0, 5-int(second-lowest))
 }
