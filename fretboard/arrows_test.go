@@ -54,9 +54,17 @@ func nodeOf(pkg string) node {
 		}
 		return node{parts[0] + "/" + parts[1], 3}
 	case "examples":
-		return node{path.Join(parts[:min(2, len(parts))]...), 4}
+		return node{path.Join(parts[:min(2, len(parts))]...), layerOfExample(parts)}
 	}
-	return node{parts[0], 4}
+	return node{parts[0], 5}
+}
+
+// layerOfExample puts what the examples share below them.
+func layerOfExample(parts []string) int {
+	if len(parts) > 1 && parts[1] == "internal" {
+		return 4
+	}
+	return 5
 }
 
 func supportsTests(pkg string) bool { return strings.HasSuffix(pkg, "test") }
@@ -141,6 +149,7 @@ func TestWrongImportsAreFound(t *testing.T) {
 		{"playground/serve.go", "net/http", ""},
 		{"examples/lesson/main.go", "os", ""},
 		{"examples/lesson/main.go", "weft.example/voicing", ""},
+		{"examples/lesson/run.go", "weft.example/examples/internal/cli", ""},
 
 		{"fretboard/pitch.go", "weft.example/voicing", "the wrong way"},
 		{"voicing/voicing.go", "weft.example/picking", "the wrong way"},
@@ -148,6 +157,8 @@ func TestWrongImportsAreFound(t *testing.T) {
 		{"picking/text/encode.go", "weft.example/wasm/api", "the wrong way"},
 		{"picking/text/encode.go", "weft.example/picking/svg", "no other leaf"},
 		{"examples/lesson/main.go", "weft.example/examples/song", "the wrong way"},
+		{"examples/internal/cli/cli.go", "weft.example/examples/lesson", "the wrong way"},
+		{"picking/text/encode.go", "weft.example/examples/internal/cli", "the wrong way"},
 		{"playground/serve.go", "weft.example/wasm/api", "the wrong way"},
 		{"wasm/api/api.go", "syscall/js", "only wasm/main.go"},
 		{"wasm/extra.go", "syscall/js", "only wasm/main.go"},

@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"runtime"
 	"testing"
+
+	"weft.example/examples/internal/clitest"
 )
 
 func TestAFileHoldsWhatStandardOutputWould(t *testing.T) {
@@ -63,7 +65,7 @@ func TestFilesThatCannotBeWritten(t *testing.T) {
 		if code != 2 || out != "" {
 			t.Errorf("%s: exit code %d and %d bytes out", why, code, len(out))
 		}
-		checkReport(t, why, errs, "", "-o, byte 0: ")
+		clitest.CheckReport(t, "lesson", errs, clitest.Refusal{Why: why, Said: "-o, byte 0: "})
 	}
 	if entries, _ := os.ReadDir(dir); len(entries) != 1 {
 		t.Errorf("%d files are left", len(entries))

@@ -1,20 +1,13 @@
 package main
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
+
+	"weft.example/examples/internal/clitest"
 )
 
-// Each row is a command line that cannot be played, the place that the carets
-// mark, where it is short enough to show, and part of what is said of it.
-var refusals = []struct {
-	why    string
-	args   []string
-	marked string
-	said   string
-}{
+var refusals = []clitest.Refusal{
 	{"an unknown chord", []string{"-chords", "Am | Hm | E"}, "H", "write B for H"},
 	{"a B in doubt", []string{"-spelling", "mixed", "-chords", "Am | G/B"}, "B", "write H or Bb"},
 	{"a small b in doubt", []string{"-spelling", "mixed", "-chords", "Am | b7"}, "b", "write h or bb"},
@@ -100,54 +93,7 @@ var refusals = []struct {
 }
 
 func TestBadInputIsRefusedInPlace(t *testing.T) {
-	for _, test := range refusals {
-		file := filepath.Join(t.TempDir(), "part.txt")
-		out, errs, code := play(nil, append([]string{"-o", file}, test.args...)...)
-		if code != 2 || out != "" {
-			t.Errorf("%s: exit code %d and %d bytes out", test.why, code, len(out))
-		}
-		if entries, err := os.ReadDir(filepath.Dir(file)); err != nil || len(entries) > 0 {
-			t.Errorf("%s: %d files left, %v", test.why, len(entries), err)
-		}
-		checkReport(t, test.why, errs, test.marked, test.said)
+	for _, r := range refusals {
+		clitest.Main(run).CheckRefusal(t, "lesson", r)
 	}
-}
-
-// checkReport holds the three lines of an error against what is expected: the
-// reason, the text, the carets.
-func checkReport(t *testing.T, why, errs, marked, said string) {
-	t.Helper()
-	lines := strings.Split(strings.TrimSuffix(errs, "\n"), "\n")
-	if len(lines) != 3 || !strings.HasPrefix(lines[0], "lesson: ") || !strings.Contains(lines[0], said) {
-		t.Errorf("%s: want three lines, the first with %q:\n%s", why, said, errs)
-		return
-	}
-	carets := strings.TrimLeft(lines[2], " ")
-	if carets == "" || strings.Trim(carets, "^") != "" {
-		t.Errorf("%s: no carets:\n%s", why, errs)
-		return
-	}
-	if len(errs) > 1500 {
-		t.Errorf("%s: %d bytes of error", why, len(errs))
-	}
-	if marked == "" {
-		return
-	}
-	from, n := len(lines[2])-len(carets), len(carets)
-	columns := columnsOf(lines[1])
-	if to := from + n; to > len(columns) || strings.Join(columns[from:to], "") != marked {
-		t.Errorf("%s: the carets do not mark %q:\n%s", why, marked, errs)
-	}
-}
-
-// columnsOf returns what stands in each column: a wide character has two, the
-// second empty.
-func columnsOf(line string) (columns []string) {
-	for _, r := range line {
-		columns = append(columns, string(r))
-		if r >= 0x4e00 && r <= 0x9fff {
-			columns = append(columns, "")
-		}
-	}
-	return columns
 }

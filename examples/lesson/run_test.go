@@ -3,10 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
-	"flag"
 	"io"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -14,46 +11,22 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"weft.example/examples/internal/clitest"
 	"weft.example/fretboard"
 )
 
-var update = flag.Bool("update", false, "write the goldens anew")
-
 // play runs the program and returns what it wrote, with the exit code.
 func play(stdin io.Reader, args ...string) (stdout, stderr string, code int) {
-	var out, errs bytes.Buffer
-	code = run(args, stdin, &out, &errs)
-	return out.String(), errs.String(), code
+	return clitest.Main(run).Play(stdin, args...)
 }
 
 // playedOut runs the program and fails the test unless it plays.
 func playedOut(t *testing.T, args ...string) string {
 	t.Helper()
-	out, errs, code := play(nil, args...)
-	if code != 0 || errs != "" {
-		t.Fatalf("%q: exit code %d, standard error %q", args, code, errs)
-	}
-	return out
+	return clitest.Main(run).PlayedOut(t, args...)
 }
 
-func checkGolden(t *testing.T, name, got string) {
-	t.Helper()
-	name = filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), got); diff != "" {
-		t.Error(diff)
-	}
-}
-
-func TestTheBuiltInSong(t *testing.T) { checkGolden(t, "song.txt", playedOut(t)) }
+func TestTheBuiltInSong(t *testing.T) { clitest.Golden(t, "song.txt", playedOut(t)) }
 
 func TestHelp(t *testing.T) {
 	for _, args := range [][]string{{"-h"}, {"-help"}, {"-capo", "2", "--help"}} {

@@ -13,7 +13,7 @@ type signs struct {
 	notes                              []entry
 }
 
-func (g *signs) note(b Box) {
+func (g *signs) note(b Box, s fretboard.Spelling) {
 	first, _ := b.Window()
 	capo := b.voicing.Instrument().Capo > 0
 	g.nut = g.nut || first == 1
@@ -27,7 +27,7 @@ func (g *signs) note(b Box) {
 	}
 	if reason := b.reason(); reason != "" {
 		g.unheld = true
-		e := entry{"note", b.voicing.Chord().String() + " " + b.voicing.Shape().String() + ": " + reason}
+		e := entry{"note", b.voicing.Chord().StringIn(s) + " " + b.voicing.Shape().String() + ": " + reason}
 		if !slices.Contains(g.notes, e) {
 			g.notes = append(g.notes, e)
 		}
@@ -43,10 +43,10 @@ func (b Box) reason() string {
 }
 
 // legend explains the signs that occur, from the top of a box to its bottom.
-func legend(boxes []Box) []entry {
+func legend(boxes []Box, s fretboard.Spelling) []entry {
 	var g signs
 	for _, b := range boxes {
-		g.note(b)
+		g.note(b, s)
 	}
 	nut, from := "the nut", "the nut"
 	if g.capo {

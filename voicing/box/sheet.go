@@ -12,7 +12,8 @@ import (
 // Options are choices for a sheet of boxes. The zero Options works.
 type Options struct {
 	// Width is the longest line in characters, 40 to 1000; 0 means 80.
-	Width int
+	Width    int
+	Spelling fretboard.Spelling // of the chord names
 }
 
 const (
@@ -39,11 +40,11 @@ func Encode(w io.Writer, boxes []Box, o Options) error {
 		return nil
 	}
 	var out strings.Builder
-	for _, row := range rows(boxes, o.Width) {
+	for _, row := range rows(boxes, o) {
 		writeRow(&out, row)
 		out.WriteByte('\n')
 	}
-	for _, sign := range legend(boxes) {
+	for _, sign := range legend(boxes, o.Spelling) {
 		writeEntry(&out, sign, o.Width)
 	}
 	n, err := io.WriteString(w, out.String())
@@ -58,14 +59,14 @@ const gap = 1
 
 // rows deals boxes into rows that fit into a width. No box is wider than the
 // least one.
-func rows(boxes []Box, width int) [][]drawing {
+func rows(boxes []Box, o Options) [][]drawing {
 	var rows [][]drawing
 	room := 0
 	for _, b := range boxes {
-		d := b.draw()
+		d := b.draw(o.Spelling)
 		if d.width > room {
 			rows = append(rows, nil)
-			room = width
+			room = o.Width
 		}
 		last := len(rows) - 1
 		rows[last] = append(rows[last], d)

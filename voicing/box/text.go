@@ -27,7 +27,7 @@ func width(strings int) int { return max(narrowest, margin+step*strings-1) }
 // lines end in a newline; none has spaces before it. [Encode] explains the
 // signs.
 func (b Box) Text() string {
-	d := b.draw()
+	d := b.draw(fretboard.English)
 	var out strings.Builder
 	for _, line := range append(d.head, d.body...) {
 		writeLine(&out, line)
@@ -47,9 +47,9 @@ type drawing struct {
 	head, body []string
 }
 
-func (b Box) draw() drawing {
+func (b Box) draw(s fretboard.Spelling) drawing {
 	c := canvas{columns: b.Columns()}
-	d := drawing{width: width(len(c.columns)), head: b.head()}
+	d := drawing{width: width(len(c.columns)), head: b.head(s)}
 	if len(c.columns) == 0 {
 		return d
 	}
@@ -77,10 +77,10 @@ func (b Box) draw() drawing {
 func number(s fretboard.StringNumber) string { return strconv.Itoa(int(s)) }
 
 // head names the chord, on as many lines as its name needs, and the capo.
-func (b Box) head() []string {
+func (b Box) head(s fretboard.Spelling) []string {
 	room := width(int(b.voicing.Shape().Strings())) - margin
 	var lines []string
-	for name := b.voicing.Chord().String(); name != ""; {
+	for name := b.voicing.Chord().StringIn(s); name != ""; {
 		end := breakName(name, room)
 		lines = append(lines, indent+name[:end])
 		name = name[end:]

@@ -1,4 +1,4 @@
-package main
+package cli
 
 import (
 	"errors"
@@ -81,5 +81,5 @@ func fileError(name string, err error) error {
 	case errors.As(err, &link):
 		err = link.Err
 	}
-	return impossible("o", name, err.Error(), "choose a file that can be written")
+	return Impossible("o", name, err.Error(), "choose a file that can be written")
 }
