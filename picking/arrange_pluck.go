@@ -52,14 +52,22 @@ func (a *arranger) carries(i int) bool {
 	return a.Change == Carry && i > 0 && a.runs[i].figure > 0 && a.runs[i-1].figure == a.runs[i].figure
 }
 
+// carriedTo returns where the figure of run i must stop at the latest, as far as
+// that lies before a limit: a slot may reach over changes into runs that the
+// figure carries on into.
+func (a *arranger) carriedTo(i int, limit Ticks) Ticks {
+	for i+1 < len(a.runs) && a.carries(i+1) && a.runs[i].end < limit {
+		i++
+	}
+	return a.runs[i].end
+}
+
 // pluckRun plays slots until the run ends.
 func (a *arranger) pluckRun(i int, h *hand) {
 	r := a.runs[i]
-	steps := a.patterns[r.figure-1].steps
-	last := r.end
-	if i+1 < len(a.runs) && a.carries(i+1) {
-		last = a.runs[len(a.runs)-1].end // a slot may reach over the change
-	}
+	pattern := a.patterns[r.figure-1]
+	steps := pattern.steps
+	last := a.carriedTo(i, r.end+pattern.length())
 	part := "after"
 	for h.now < r.end {
 		s := steps[h.step]

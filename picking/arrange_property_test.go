@@ -3,6 +3,7 @@ package picking
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -279,4 +280,20 @@ func sameButAtTheJoin(short, long Passage) bool {
 		}
 	}
 	return true
+}
+
+// TestASlotEndsBeforeSilence: a slot that is carried over changes stops where
+// the chords do.
+func TestASlotEndsBeforeSilence(t *testing.T) {
+	part, err := Arrange(MustParseProgression("Am:1 G:1 N.C.:1 C:1"), Figures{MustParseFigure("1/1: 5")}, Setting{Change: Carry})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []Ticks
+	for _, p := range part.Picks() {
+		got = append(got, p.At, p.Length)
+	}
+	if want := []Ticks{0, 960, 1440, 480}; !slices.Equal(got, want) {
+		t.Errorf("picks at and for %v, want %v", got, want)
+	}
 }

@@ -161,3 +161,17 @@ func TestTheStateDecidesThePassage(t *testing.T) {
 		t.Errorf("only %d of 50 seeds give another passage than the next", different)
 	}
 }
+
+// TestWrittenNotesFollowEachOther: no pick is written longer than to the next.
+func TestWrittenNotesFollowEachOther(t *testing.T) {
+	for seed := range uint64(2000) {
+		end := picking.Ticks(0)
+		part := Random(rand.New(rand.NewPCG(seed, 0)))
+		for i, p := range part.Picks() {
+			if p.At < end {
+				t.Fatalf("seed %d: pick %d at %d begins before %d, where the one before ends", seed, i, p.At, end)
+			}
+			end = p.At + p.Length
+		}
+	}
+}
