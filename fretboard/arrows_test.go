@@ -55,6 +55,8 @@ func nodeOf(pkg string) node {
 		return node{parts[0] + "/" + parts[1], 3}
 	case "examples":
 		return node{path.Join(parts[:min(2, len(parts))]...), layerOfExample(parts)}
+	case "playground":
+		return node{parts[0], 6}
 	}
 	return node{parts[0], 5}
 }
@@ -159,7 +161,8 @@ func TestWrongImportsAreFound(t *testing.T) {
 		{"examples/lesson/main.go", "weft.example/examples/song", "the wrong way"},
 		{"examples/internal/cli/cli.go", "weft.example/examples/lesson", "the wrong way"},
 		{"picking/text/encode.go", "weft.example/examples/internal/cli", "the wrong way"},
-		{"playground/serve.go", "weft.example/wasm/api", "the wrong way"},
+		{"playground/serve.go", "weft.example/wasm/bundle", ""},
+		{"wasm/api/api.go", "weft.example/playground", "the wrong way"},
 		{"wasm/api/api.go", "syscall/js", "only wasm/main.go"},
 		{"wasm/extra.go", "syscall/js", "only wasm/main.go"},
 		{"fretboard/pitch.go", "syscall/js", "only wasm/main.go"},

@@ -1,7 +1,6 @@
 package fretboard
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
@@ -47,7 +46,7 @@ func (p Place) Text() string {
 // to a readable length, the reason and the mend.
 func (p Place) Error() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, byte %d: ", p.Notation, p.Offset)
+	b.WriteString(p.Notation + ", byte " + digits(p.Offset) + ": ")
 	if text := p.Text(); text != "" {
 		b.WriteString(quote(text) + ": ")
 	}
@@ -122,7 +121,7 @@ func Printable(text string) string {
 		switch {
 		case unicode.IsSpace(r):
 			return ' '
-		case r == utf8.RuneError || !unicode.IsPrint(r):
+		case r == utf8.RuneError || !strconv.IsPrint(r):
 			return '?'
 		}
 		return r
@@ -173,7 +172,7 @@ func Within(err error, notation, source string, offset int) error {
 func CheckText(notation, text string) error {
 	if len(text) > MaxText {
 		return &ImpossibleError{Place{notation, text, MaxText, 0,
-			fmt.Sprintf("%d bytes of text; the limit is %d", len(text), MaxText), "split the text"}}
+			digits(len(text)) + " bytes of text; the limit is " + digits(MaxText), "split the text"}}
 	}
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])

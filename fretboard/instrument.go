@@ -1,6 +1,6 @@
 package fretboard
 
-import "fmt"
+import "strconv"
 
 // An Instrument is what the player holds. Every zero field means a usual
 // choice, so the zero Instrument is a six-string guitar in standard tuning.
@@ -47,34 +47,40 @@ func (t Tuning) usualScale() Millimetres {
 
 // check refuses a normal instrument that cannot be.
 func (g Instrument) check() error {
-	refuse := func(what string, value any, reason, mend string) error {
-		text := fmt.Sprint(value)
+	refuse := func(what, text, reason, mend string) error {
 		return &ImpossibleError{Place{what, text, 0, len(text), reason, mend}}
 	}
 	switch {
 	case g.Frets < 1 || g.Frets > MaxFrets:
-		return refuse("frets", int(g.Frets), "an instrument has 1 to 36 frets", "")
+		return refuse("frets", digits(g.Frets), "an instrument has 1 to 36 frets", "")
 	case g.Capo < 0 || g.Capo >= g.Frets:
-		return refuse("capo", int(g.Capo), fmt.Sprintf("a capo leaves a fret to play; the neck has %d", g.Frets), "0 means no capo")
+		return refuse("capo", digits(g.Capo), "a capo leaves a fret to play; the neck has "+digits(g.Frets), "0 means no capo")
 	case !(g.Scale > 0 && g.Scale < 5000):
-		return refuse("scale length", float64(g.Scale), "not a length in millimetres", "a guitar has about 645")
+		return refuse("scale length", g.Scale.digits(), "not a length in millimetres", "a guitar has about 645")
 	case !(g.Spacing > 0 && g.Spacing < 1000):
-		return refuse("string spacing", float64(g.Spacing), "not a length in millimetres", "a guitar has about 10.8")
+		return refuse("string spacing", g.Spacing.digits(), "not a length in millimetres", "a guitar has about 10.8")
 	case g.Hand > LeftTurned:
-		return refuse("hand", int(g.Hand), "no such way of holding", "choose right, left or turned")
+		return refuse("hand", digits(int(g.Hand)), "no such way of holding", "choose right, left or turned")
 	}
 	return g.checkPitches(refuse)
 }
 
-func (g Instrument) checkPitches(refuse func(string, any, string, string) error) error {
+func (g Instrument) checkPitches(refuse func(what, text, reason, mend string) error) error {
 	for s := StringNumber(1); s <= g.Tuning.Strings(); s++ {
 		if open := g.Tuning.Open(s).Pitch(); open < MinPitch || open.Up(g.Frets) > MaxPitch {
-			return refuse("tuning", g.Tuning, fmt.Sprintf("string %d would sound outside the MIDI range on %d frets", s, g.Frets),
+			return refuse("tuning", g.Tuning.String(),
+				"string "+digits(s)+" would sound outside the MIDI range on "+digits(g.Frets)+" frets",
 				"tune it lower or give the instrument fewer frets")
 		}
 	}
 	return nil
 }
+
+// digits prints a fret, a string or a count for a sentence.
+func digits[N ~int](n N) string { return strconv.Itoa(int(n)) }
+
+// digits prints m in the fewest digits that tell it from every other length.
+func (m Millimetres) digits() string { return strconv.FormatFloat(float64(m), 'g', -1, 64) }
 
 // Reach returns the highest fret, counted from the capo.
 func (g Instrument) Reach() Fret {

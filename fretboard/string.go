@@ -3,7 +3,6 @@ package fretboard
 import (
 	"iter"
 	"math/bits"
-	"slices"
 )
 
 // MaxStrings is the most strings an instrument may have.
@@ -85,12 +84,9 @@ func LowestFirst(set StringSet, pitch func(StringNumber) Pitch) []StringNumber {
 	order := make([]StringNumber, 0, MaxStrings)
 	for s := range set.Thinnest() {
 		order = append(order, s)
-	}
-	slices.SortFunc(order, func(a, b StringNumber) int {
-		if d := pitch(a) - pitch(b); d != 0 {
-			return int(d)
+		for i := len(order) - 1; i > 0 && pitch(s) <= pitch(order[i-1]); i-- {
+			order[i-1], order[i] = s, order[i-1]
 		}
-		return int(b - a)
-	})
+	}
 	return order
 }

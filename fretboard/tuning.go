@@ -1,7 +1,6 @@
 package fretboard
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 )
@@ -105,7 +104,7 @@ func parsePitches(text string) (Tuning, error) {
 	}
 	if n := len(fields); n > MaxStrings {
 		return Tuning{}, &ImpossibleError{wrong(fields[MaxStrings].At, len(fields[MaxStrings].Text),
-			fmt.Sprintf("%d strings; the limit is %d", n, MaxStrings))}
+			digits(n)+" strings; the limit is "+digits(MaxStrings))}
 	}
 	t.count = int8(len(fields))
 	for i, f := range fields {

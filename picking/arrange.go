@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -155,7 +154,7 @@ func (a *arranger) figureFor(c ChartChord) (int, error) {
 	switch {
 	case c.Figure > len(a.patterns):
 		return 0, &fretboard.ImpossibleError{Place: chartPlace(a.song.text, c.at,
-			fmt.Sprintf("no figure %d; there are %d", c.Figure, len(a.patterns)), "put more figures after a semicolon")}
+			"no figure "+digits(c.Figure)+"; there are "+digits(len(a.patterns)), "put more figures after a semicolon")}
 	case c.Figure > 0:
 		return c.Figure, nil
 	case a.InTurn:
@@ -176,7 +175,8 @@ func (a *arranger) hold(c ChartChord, held *HeldChord) error {
 		held.Voicing, held.Remarks = v.Voicing, v.remarks
 		fit = a.fitted(held)
 		if has, wants := v.Sounding().Len(), a.patterns[held.Figure-1].levels; has < wants {
-			held.Remarks = append(slices.Clip(held.Remarks), fmt.Sprintf("the figure needs %d strings and the shape sounds %d", wants, has))
+			held.Remarks = append(slices.Clip(held.Remarks),
+				"the figure needs "+digits(wants)+" strings and the shape sounds "+digits(has))
 		}
 	}
 	held.Fit = fit
@@ -260,7 +260,7 @@ func (a *arranger) unplayed() (remarks []string) {
 	}
 	for i := range a.patterns {
 		if !played[i+1] {
-			remarks = append(remarks, fmt.Sprintf("no chord plays figure %d", i+1))
+			remarks = append(remarks, "no chord plays figure "+digits(i+1))
 		}
 	}
 	return remarks

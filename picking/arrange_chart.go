@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strings"
 
 	"weft.example/fretboard"
@@ -31,7 +30,7 @@ func (p Progression) played() ([]playedBar, error) {
 		}
 		if len(bars) > MaxBars {
 			return nil, &fretboard.ImpossibleError{Place: chartPlace(p.text, bar.at,
-				fmt.Sprintf("more than %d bars, repeats played out", MaxBars), "cut the song in parts")}
+				"more than "+digits(MaxBars)+" bars, repeats played out", "cut the song in parts")}
 		}
 	}
 	return bars, nil
@@ -93,7 +92,7 @@ func (p Progression) beatUnit(chords []ChartChord, m Meter) (Ticks, error) {
 	}
 	if sharing > 0 {
 		return 0, &fretboard.ImpossibleError{Place: chartPlace(p.text, chords[0].at,
-			fmt.Sprintf("some chords of a bar of %s have beats and some have none", m), "give every chord of the bar its beats")}
+			"some chords of a bar of "+m.String()+" have beats and some have none", "give every chord of the bar its beats")}
 	}
 	if Ticks(sum)*m.Beat() == m.Bar()*Ticks(quartersOfBeat) {
 		return m.Beat(), nil
@@ -104,12 +103,12 @@ func (p Progression) beatUnit(chords []ChartChord, m Meter) (Ticks, error) {
 // badBeats places the error on the chord where the bar goes wrong and shows
 // the whole bar with beats that work.
 func (p Progression) badBeats(c ChartChord, chords []ChartChord, m Meter) error {
-	sums := fmt.Sprint(m.Count)
+	sums := digits(m.Count)
 	if m.Compound() {
-		sums += fmt.Sprintf(", or to %d dotted ones,", m.Count/3)
+		sums += ", or to " + digits(m.Count/3) + " dotted ones,"
 	}
-	mend := fmt.Sprintf("give the bar beats that add up to %s such as %s", sums, p.withBeats(chords, m))
-	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at, fmt.Sprintf("the chords do not fill a bar of %s", m), mend)}
+	mend := "give the bar beats that add up to " + sums + " such as " + p.withBeats(chords, m)
+	return &fretboard.ImpossibleError{Place: chartPlace(p.text, c.at, "the chords do not fill a bar of "+m.String(), mend)}
 }
 
 // withBeats prints the chords with even beats, the first ones longer: whole

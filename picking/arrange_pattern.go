@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strings"
 
 	"weft.example/fretboard"
@@ -55,8 +54,8 @@ func (f Figure) slotLength(bar, slots int, m Meter) (Ticks, error) {
 		return 0, f.undivided(bar, slots, m)
 	}
 	if length := Ticks(f.value) * Ticks(slots); len(f.bars) > 1 && length != m.Bar() {
-		return 0, f.impossible(bar, fmt.Sprintf("bar %d of the figure has %d slots of %s, which do not make a bar of %s",
-			bar+1, slots, f.value, m), "leave out the figure's bar lines or the slot's value")
+		return 0, f.impossible(bar, "bar "+digits(bar+1)+" of the figure has "+digits(slots)+" slots of "+f.value.String()+
+			", which do not make a bar of "+m.String(), "leave out the figure's bar lines or the slot's value")
 	}
 	return Ticks(f.value), nil
 }
@@ -77,7 +76,7 @@ func (f Figure) undivided(bar, slots int, m Meter) error {
 	if example := f.stretched(bar, slots, m); example != "" {
 		ways = "let a note ring (" + example + ") or " + ways
 	}
-	return f.impossible(bar, fmt.Sprintf("%d slots do not divide a bar of %s", slots, m), ways)
+	return f.impossible(bar, digits(slots)+" slots do not divide a bar of "+m.String(), ways)
 }
 
 // stretched prints the bar with holds spread over its first notes until it
@@ -117,13 +116,13 @@ func (f Figure) checkStrings(strings fretboard.StringNumber) error {
 	for i, slot := range f.slots {
 		if slot.String > strings {
 			return &fretboard.ImpossibleError{Place: f.slotPlace(i,
-				fmt.Sprintf("no string %d; the instrument has %d", slot.String, strings),
-				"use strings 1 to "+fmt.Sprint(strings))}
+				"no string "+digits(slot.String)+"; the instrument has "+digits(strings),
+				"use strings 1 to "+digits(strings))}
 		}
 	}
 	if f.root > strings {
 		return &fretboard.ImpossibleError{Place: f.slotPlace(0,
-			fmt.Sprintf("the root is on string %d; the instrument has %d", f.root, strings), "name another root string")}
+			"the root is on string "+digits(f.root)+"; the instrument has "+digits(strings), "name another root string")}
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"slices"
 
 	"weft.example/fretboard"
@@ -83,7 +82,7 @@ func (a *arranger) pluckRun(i int, h *hand) {
 	}
 	if whole := h.step == 0 && part == "after"; !whole && last == r.end {
 		slot := (h.step+len(steps)-1)%len(steps) + 1
-		a.remark(r.end-1, fmt.Sprintf("the figure is cut %s slot %d of %d", part, slot, len(steps)))
+		a.remark(r.end-1, "the figure is cut "+part+" slot "+digits(slot)+" of "+digits(len(steps)))
 	}
 }
 

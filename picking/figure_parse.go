@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -175,7 +174,7 @@ func (r *figureReader) stringNumber(field fretboard.Field, digits string) (fretb
 		return 0, r.malformed(field, "not a slot", slotMend(field.Text))
 	case err != nil || n < 1 || n > fretboard.MaxStrings:
 		return 0, &fretboard.ImpossibleError{Place: r.place(field,
-			fmt.Sprintf("no string %s; strings are 1 to %d", front(digits, 8), fretboard.MaxStrings), slotMend(field.Text))}
+			"no string "+front(digits, 8)+"; strings are 1 to "+strconv.Itoa(fretboard.MaxStrings), slotMend(field.Text))}
 	}
 	return fretboard.StringNumber(n), nil
 }
@@ -198,7 +197,7 @@ func (r *figureReader) check(from, to int) error {
 	f := r.figure
 	if len(f.slots) > MaxSlots {
 		return &fretboard.ImpossibleError{Place: r.place(f.source.places[MaxSlots],
-			fmt.Sprintf("%d slots; the limit is %d", len(f.slots), MaxSlots), "cut the figure in two: a; b")}
+			digits(len(f.slots))+" slots; the limit is "+digits(MaxSlots), "cut the figure in two: a; b")}
 	}
 	if len(f.events()) == 0 {
 		return r.malformed(fretboard.Field{Text: r.text[from:to], At: from}, "the figure plucks no string",

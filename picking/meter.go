@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -68,7 +67,7 @@ func (m Meter) Beat() Ticks {
 // String prints m, such as 6/8.
 func (m Meter) String() string {
 	m = m.normal()
-	return strconv.Itoa(m.Count) + "/" + strconv.Itoa(m.Unit)
+	return digits(m.Count) + "/" + digits(m.Unit)
 }
 
 // ParseMeter reads a time signature, such as 6/8.
@@ -126,7 +125,7 @@ func (v NoteValue) String() string {
 			break
 		}
 	}
-	return fmt.Sprintf("%d/%d", a, b)
+	return digits(a) + "/" + digits(b)
 }
 
 // parseNoteValue reads a fraction of a whole note, or returns 0.

@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -204,7 +203,7 @@ func (r *chartReader) readPart(chord *ChartChord, sign byte, f fretboard.Field) 
 		}
 		return nil
 	}
-	return r.malformed(f, fmt.Sprintf("a second %c on one chord", sign), "leave one out")
+	return r.malformed(f, "a second "+string(rune(sign))+" on one chord", "leave one out")
 }
 
 // parseBeats reads beats to the quarter, more than 0 and less than 1000, or

@@ -1,7 +1,6 @@
 package picking
 
 import (
-	"fmt"
 	"strconv"
 
 	"weft.example/fretboard"
@@ -85,8 +84,8 @@ func (s Setting) normal() (Setting, error) {
 		s.Tempo = usualTempo
 	}
 	if s.Tempo < MinTempo || s.Tempo > MaxTempo {
-		return s, refuse("tempo", strconv.Itoa(s.Tempo), "not a tempo to practise at",
-			fmt.Sprintf("choose %d to %d beats a minute", MinTempo, MaxTempo))
+		return s, refuse("tempo", digits(s.Tempo), "not a tempo to practise at",
+			"choose "+digits(MinTempo)+" to "+digits(MaxTempo)+" beats a minute")
 	}
 	for _, choice := range []struct {
 		notation string
@@ -99,13 +98,16 @@ func (s Setting) normal() (Setting, error) {
 		{"fill", int(s.Fill), fillNames[:]},
 	} {
 		if choice.value >= len(choice.names) {
-			return s, refuse(choice.notation, strconv.Itoa(choice.value), "no such choice", "")
+			return s, refuse(choice.notation, digits(choice.value), "no such choice", "")
 		}
 	}
 	var err error
 	s.Instrument, err = s.Instrument.Normal()
 	return s, err
 }
+
+// digits prints a count or a string for a sentence.
+func digits[N ~int](n N) string { return strconv.Itoa(int(n)) }
 
 func refuse(notation, text, reason, mend string) error {
 	return &fretboard.ImpossibleError{Place: fretboard.Place{

@@ -1,7 +1,5 @@
 package voicing
 
-import "fmt"
-
 // content gathers what a symbol says into a formula. Every change checks
 // itself against the ones before it in such a way that their order decides
 // neither the outcome nor whether there is one.
@@ -56,14 +54,14 @@ func (c *content) add(one formula) *fault {
 	for rival, m := range ((c.formula | c.omitted) & rivalsOf(one)).all() {
 		switch {
 		case c.omitted.has(rival):
-			return &fault{fmt.Sprintf("%s and no %s", name, m.name), keepOne}
+			return &fault{name + " and no " + m.name, keepOne}
 		case (m.semitones-memberOf(one).semitones)%12 == 0:
-			return &fault{fmt.Sprintf("%s sounds the same as the chord's %s", name, m.name), keepOne}
+			return &fault{name + " sounds the same as the chord's " + m.name, keepOne}
 		}
-		return &fault{fmt.Sprintf("%s beside the chord's %s", name, m.name), keepOne}
+		return &fault{name + " beside the chord's " + m.name, keepOne}
 	}
 	if c.omitted.has(one) {
-		return &fault{fmt.Sprintf("%s and no %s", name, name), keepOne}
+		return &fault{name + " and no " + name, keepOne}
 	}
 	c.formula |= one
 	return nil
@@ -74,7 +72,7 @@ func (c *content) add(one formula) *fault {
 func (c *content) alter(one formula) *fault {
 	degree := degreeOf(one)
 	if said := c.named & degree; said != 0 && !c.formula.has(one) {
-		return &fault{fmt.Sprintf("%s in a chord that names its %s", memberOf(one).name, memberOf(said).name),
+		return &fault{memberOf(one).name + " in a chord that names its " + memberOf(said).name,
 			"write the chord without the one or the other, such as C7b9 for C9b9"}
 	}
 	c.formula &^= (c.stack | fifth) & degree
@@ -96,7 +94,7 @@ func degreeOf(one formula) formula {
 // octave up, where a number implies it, is then that second or fourth.
 func (c *content) suspend(one formula) *fault {
 	if said := c.named & thirds; said != 0 {
-		return &fault{fmt.Sprintf("%s suspended in a chord that names its %s", memberOf(one).name, memberOf(said).name),
+		return &fault{memberOf(one).name + " suspended in a chord that names its " + memberOf(said).name,
 			"write sus without minor or major, or add" + memberOf(one).name + " to keep the third"}
 	}
 	c.formula &^= majorThird | c.stack&rivalsOf(one)&(ninth|eleventh)
@@ -114,9 +112,9 @@ func (c *content) omit(one formula) *fault {
 	case c.omitted.any(one):
 		return &fault{"the " + name + " is left out twice", "leave one out"}
 	case c.named.any(one):
-		return &fault{fmt.Sprintf("no %s in a chord that names it", name), "write the chord without it"}
+		return &fault{"no " + name + " in a chord that names it", "write the chord without it"}
 	case one != majorThird && !(c.formula & (c.stack | fifth)).has(one):
-		return &fault{fmt.Sprintf("no plain %s to leave out", name), "leave that away"}
+		return &fault{"no plain " + name + " to leave out", "leave that away"}
 	}
 	c.formula &^= one
 	c.omitted |= one

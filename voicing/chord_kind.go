@@ -65,9 +65,9 @@ var qualityWords = [...]struct {
 	unless  []string
 	quality *quality
 }{
-	{"maj", nil, &major}, {"ma", unlessMa, &major},
+	{"major", nil, &major}, {"maj", nil, &major}, {"ma", unlessMa, &major},
 	{"Δ", nil, &triangle}, {"∆", nil, &triangle}, {"△", nil, &triangle},
-	{"min", unlessMin, &minor}, {"mi", nil, &minor}, {"m", nil, &minor}, {"M", nil, &major},
+	{"minor", nil, &minor}, {"min", unlessMin, &minor}, {"mi", nil, &minor}, {"m", nil, &minor}, {"M", nil, &major},
 	{"-", five, &minor}, {"−", five, &minor}, {"–", five, &minor}, {"—", five, &minor},
 	{"‐", five, &minor}, {"‑", five, &minor}, {"‒", five, &minor},
 	{"dim", nil, &diminished}, {"o", []string{"mit"}, &diminished}, {"°", nil, &diminished}, {"º", nil, &diminished},
@@ -113,7 +113,7 @@ func (r *reader) takeMajor() (took, triangle bool) {
 	if r.takeOne("Δ", "∆", "△") >= 0 {
 		return true, true
 	}
-	return r.takeFold("maj") || r.takeWord("ma", unlessMa) || r.take("M"), false
+	return r.takeFold("major") || r.takeFold("maj") || r.takeWord("ma", unlessMa) || r.take("M"), false
 }
 
 // takeRootQuality steps over the quality after the root. A small root means

@@ -16,7 +16,7 @@ const maxRootAccidental = 2
 //   - a root, a capital letter with at most two sharps or flats. Accidentals
 //     right after the letter belong to the root: C#9 is a ninth chord on C#,
 //     C(#9) a triad on C with a raised ninth;
-//   - a quality: none or maj M Δ; min m -; dim o °; ø; aug +; dom. Δ means a
+//   - a quality: none or maj major M Δ; min minor m -; dim o °; ø; aug +; dom. Δ means a
 //     major seventh and ø a minor one even without a number;
 //   - a number: 5 6 6/9 7 9 11 13, with maj, M or Δ for the major seventh. A
 //     bare 2 or 4 stands in place of the third, as sus2 and sus4 do;

@@ -47,9 +47,9 @@ func TestChordSpellings(t *testing.T) {
 	}
 }
 
-// TestChordKindsOfMusicXML holds the contents against those that the MusicXML
+// TestKindsOutside holds the contents against those that the MusicXML
 // 4.0 schema spells out at kind-value.
-func TestChordKindsOfMusicXML(t *testing.T) {
+func TestKindsOutside(t *testing.T) {
 	kinds := []struct{ kind, symbols, formula string }{
 		{"major", "C CM Cmaj", "1 3 5"},
 		{"minor", "Cm Cmin C-", "1 b3 5"},
@@ -87,6 +87,7 @@ func TestChordKindsOfMusicXML(t *testing.T) {
 			}
 		}
 	}
+	t.Logf("all %d chord kinds of MusicXML 4.0 have the content that it spells", len(kinds))
 }
 
 // TestWaysOfWritingAChord lists symbols that mean one chord, the canonical
@@ -96,8 +97,8 @@ func TestWaysOfWritingAChord(t *testing.T) {
 	seen := map[voicing.Chord]string{}
 	for _, line := range []string{
 		"N.C.|NC|n.c.|N.C| nc ",
-		"C|CM|Cmaj|CMaj|CMA|C♮",
-		"Cm|Cmin|Cmi|C-|C–|C−|C—|C‐|C‑|C‒|CMin|CMI",
+		"C|CM|Cmaj|CMaj|CMA|C♮|Cmajor",
+		"Cm|Cmin|Cmi|Cminor|C-|C–|C−|C—|C‐|C‑|C‒|CMin|CMI",
 		"Cdim|Co|C°|Cº|Cmb5|C-b5|CDim",
 		"Caug|C+|C(#5)|C+5|Cmaj#5",
 		"C(b5)|C-5|C(5-)|CMb5|C(♭5)",
@@ -107,9 +108,9 @@ func TestWaysOfWritingAChord(t *testing.T) {
 		"C6/9|C69|C6(9)|C6add9|Cmaj69|C(add6,add9)",
 		"Cm6/9|Cm69|C-6/9|Cmadd6add9",
 		"C7|Cdom7",
-		"Cmaj7|CM7|CΔ|CΔ7|C∆|Cma7|CMaj7|CMA7|Cj7|C7M|C(maj7)|C/maj7",
-		"Cm7|C-7|Cmin7|Cmi7|CMI7|C–7",
-		"Cm(maj7)|CmM7|CmΔ|CmΔ7|Cmmaj7|C-maj7|Cmin(maj7)|Cm/maj7|Cm#7|Cm(+7)|Cm7M|CminMaj7",
+		"Cmaj7|CM7|CΔ|CΔ7|C∆|Cma7|Cmajor7|CMaj7|CMA7|Cj7|C7M|C(maj7)|C/maj7",
+		"Cm7|C-7|Cmin7|Cminor7|Cmi7|CMI7|C–7",
+		"Cm(maj7)|CmM7|CmΔ|CmΔ7|Cmmaj7|C-maj7|Cmin(maj7)|Cminor(major7)|Cm/maj7|Cm#7|Cm(+7)|Cm7M|CminMaj7",
 		"Cm(maj9)|CmM9|Cm(maj7,9)|Cm(maj7)add9",
 		"Cdim7|Co7|C°7",
 		"Cm(maj7)b5|CdimM7|Cdim(maj7)|CoM7|C°Δ",

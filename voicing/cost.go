@@ -77,10 +77,10 @@ func (w Weights) factor() Cost {
 }
 
 // check refuses a weight out of range.
-func (w Weights) check(refuse func(what string, value any, reason, mend string) error) error {
+func (w Weights) check(refuse func(what, text, reason, mend string) error) error {
 	for i, weight := range (*Cost)(&w).terms() {
 		if weight < -100 || weight > 1000 {
-			return refuse("weight of "+termNames[i], weight, "a weight is -100 to 1000 percent", "0 leaves a term as it is")
+			return refuse("weight of "+termNames[i], digits(weight), "a weight is -100 to 1000 percent", "0 leaves a term as it is")
 		}
 	}
 	return nil

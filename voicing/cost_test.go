@@ -150,12 +150,12 @@ func TestWeighedByHand(t *testing.T) {
 	}
 }
 
-// TestEffortRanksAsMeasured holds the effort against a published model of the
+// TestEffortOutside holds the effort against a published model of the
 // fretting hand, which finds these loads: C 26.6 N, E 30.3, Am 32.8, G7 41.0
 // (Proceedings of the Human Factors and Ergonomics Society, 2013, doi
 // 10.1177/1541931213571367). That order is what its weights were chosen for;
 // the points are by hand.
-func TestEffortRanksAsMeasured(t *testing.T) {
+func TestEffortOutside(t *testing.T) {
 	last := 0
 	for _, c := range []struct {
 		chord, shape string
@@ -170,6 +170,7 @@ func TestEffortRanksAsMeasured(t *testing.T) {
 		if got != c.want || got <= last {
 			t.Errorf("%s takes an effort of %d, want %d, and more than %d", c.shape, got, c.want, last)
 		}
+		t.Logf("%s, %s: effort %d", c.chord, c.shape, got)
 		last = got
 	}
 	if f := mustVoicing(t, fretboard.Instrument{}, "F", "133211").Cost().Effort(); f != 45+39+2*24+88+88/4 {

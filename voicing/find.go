@@ -1,7 +1,6 @@
 package voicing
 
 import (
-	"fmt"
 	"iter"
 	"math"
 
@@ -29,20 +28,41 @@ import (
 // The root, or the slash bass, is wanted lowest; but only a slash bass is on a
 // re-entrant tuning and on an instrument with no string below G3.
 //
-// The first eight voicings are found as fast as one; taking more finds all.
+// The first eight voicings are found as fast as one. Taking more finds all of
+// them, on more than seven strings only from the 129th on: they may be millions
+// there. The time grows with the shapes that cost no more than the last one
+// taken; where many strings sound in unison, these can be very many.
 func Find(g fretboard.Instrument, chord Chord, o Options) iter.Seq[Voicing] {
 	return func(yield func(Voicing) bool) {
 		s, err := newSearch(g, chord, o)
 		if err != nil {
 			return
 		}
-		const few = 8
-		shapes := s.first(few)
-		if !s.yield(shapes, yield) || len(shapes) < few {
-			return
+		shapes, taken := s.first(few), 0
+		for i, most := range s.stages() {
+			if i > 0 {
+				shapes = s.cheapest(most)
+			}
+			if !s.yield(shapes[taken:], yield) || len(shapes) < most {
+				return
+			}
+			taken = most
 		}
-		s.yield(s.cheapest(math.MaxInt)[few:], yield)
 	}
+}
+
+const (
+	few  = 8
+	many = 128
+)
+
+// stages lists how many shapes are found at a time: to find many takes longer
+// than to find all on few strings.
+func (s *search) stages() []int {
+	if s.strings <= 7 {
+		return []int{few, math.MaxInt}
+	}
+	return []int{few, many, math.MaxInt}
 }
 
 // yield hands the voicings of shapes on until it is told to stop.
@@ -65,8 +85,8 @@ func Best(g fretboard.Instrument, chord Chord, o Options) (Voicing, error) {
 	}
 	best := s.first(1)
 	if len(best) == 0 {
-		return Voicing{}, unplayable(chord, fmt.Sprintf("no playable shape sounds it on %s", countStrings(s.strings)),
-			fmt.Sprintf("name the shape: %s=... with a fret, 0 or x for each string, the thickest first", chord))
+		return Voicing{}, unplayable(chord, "no playable shape sounds it on "+countStrings(s.strings),
+			"name the shape: "+chord.String()+"=... with a fret, 0 or x for each string, the thickest first")
 	}
 	return s.voicing(best[0]), nil
 }
@@ -75,7 +95,7 @@ func countStrings(n int) string {
 	if n == 1 {
 		return "1 string"
 	}
-	return fmt.Sprintf("%d strings", n)
+	return digits(n) + " strings"
 }
 
 func unplayable(chord Chord, reason, mend string) error {

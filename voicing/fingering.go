@@ -1,7 +1,6 @@
 package voicing
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 
@@ -69,6 +68,13 @@ func (f Fingering) Cost() Cost {
 	return Cost{Fingers: f.cost.fingers, Spread: f.cost.spread, Splay: f.cost.splay, Barre: f.cost.barre}
 }
 
+// CostWith returns what v costs when it is held with f, one of its Fingerings.
+func (v Voicing) CostWith(f Fingering) Cost {
+	c := v.Cost()
+	c.Fingers, c.Spread, c.Splay, c.Barre = f.cost.fingers, f.cost.spread, f.cost.splay, f.cost.barre
+	return c
+}
+
 // Finger returns the finger that stops string s.
 func (f Fingering) Finger(s fretboard.StringNumber) Finger {
 	fret, sounds := f.shape.Fret(s)
@@ -123,12 +129,22 @@ func (v Voicing) Fingerings() []Fingering {
 	hand := neck.hand(&shape)
 	hand.all = &grips
 	hand.tryAll()
-	slices.SortStableFunc(grips, func(a, b grip) int { return cmp.Compare(a.cost.total(), b.cost.total()) })
+	sortGrips(grips)
 	all := make([]Fingering, len(grips))
 	for i := range grips {
 		all[i] = grips[i].fingering(v.shape)
 	}
 	return all
+}
+
+// sortGrips puts the few grips of a shape in the order of cost; those that cost
+// the same stay as they are.
+func sortGrips(grips []grip) {
+	for i := range grips {
+		for ; i > 0 && grips[i].cost.total() < grips[i-1].cost.total(); i-- {
+			grips[i-1], grips[i] = grips[i], grips[i-1]
+		}
+	}
 }
 
 func (g *grip) fingering(sh Shape) Fingering {

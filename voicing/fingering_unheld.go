@@ -1,9 +1,6 @@
 package voicing
 
 import (
-	"fmt"
-	"strconv"
-
 	"weft.example/fretboard"
 )
 
@@ -11,11 +8,10 @@ import (
 // way of the barre that it needs, or it takes more fingers than that.
 func (n *neck) unheld(shape *held, text string) error {
 	place := fretboard.Place{Notation: "shape", Source: text, Length: len(text),
-		Reason: fmt.Sprintf("%d strings to stop, more than four fingers can, with or without a barre", n.size(shape)),
+		Reason: digits(n.size(shape)) + " strings to stop, more than four fingers can, with or without a barre",
 		Mend:   "mute a string, or choose another shape"}
 	if hand := n.hand(shape); hand.span() > tenths(widestSpan) {
-		place.Reason = fmt.Sprintf("frets %d and %d lie %d mm apart, further than hands reach",
-			hand.stops[0].fret, hand.stops[hand.size-1].fret, hand.span()/10)
+		place.Reason = farApart(fretboard.Fret(hand.stops[0].fret), fretboard.Fret(hand.stops[hand.size-1].fret), hand.span()) + ", further than hands reach"
 		place.Mend = "choose another shape"
 		return &fretboard.ImpossibleError{Place: place}
 	}
@@ -55,7 +51,7 @@ func stringsOf(set fretboard.StringSet) string {
 		if text != "" {
 			text, word = " and "+text, "strings "
 		}
-		text = strconv.Itoa(int(s)) + text
+		text = digits(s) + text
 	}
 	return word + text
 }

@@ -1,11 +1,6 @@
 package voicing
 
-import (
-	"strings"
-	"unicode/utf8"
-
-	"weft.example/fretboard"
-)
+import "weft.example/fretboard"
 
 // A Key is a major or minor key with a signature of at most seven sharps or
 // flats. Keys compare with ==, so F# and Gb differ. The zero Key means that no
@@ -31,12 +26,17 @@ func (k Key) Minor() bool { return k.mode == minorMode }
 
 // String prints k, such as Eb or F#m; no key for the zero Key. What it prints
 // of a key parses to the same key.
-func (k Key) String() string {
+func (k Key) String() string { return k.StringIn(fretboard.English) }
+
+// StringIn is [Key.String] with the tonic named as s has it: Hm in German. As in
+// chords, minor is an m and never a small letter. What it prints of a key parses
+// in s to the same key.
+func (k Key) StringIn(s fretboard.Spelling) string {
 	switch k.mode {
 	case majorMode:
-		return k.tonic.String()
+		return k.tonic.StringIn(s)
 	case minorMode:
-		return k.tonic.String() + "m"
+		return k.tonic.StringIn(s) + "m"
 	}
 	return "no key"
 }
@@ -82,54 +82,6 @@ func (k Key) spell(p fretboard.PitchClass) (fretboard.Note, bool) {
 	return Chord{formula: k.scale(), root: k.tonic}.Spell(p)
 }
 
-// ParseKey reads a key: a capital letter with at most one sharp or flat, then
-// nothing, M, maj or major for a major key, and m, min, minor or - for a minor
-// one, with or without a space between. A key that would need more than seven
-// sharps or flats, such as G#, is an [fretboard.ImpossibleError]; all else is a
-// [fretboard.SyntaxError].
-func ParseKey(text string) (Key, error) {
-	if err := fretboard.CheckText("key", text); err != nil {
-		return Key{}, err
-	}
-	body := strings.TrimSpace(text)
-	start := strings.Index(text, body)
-	tonic, size := fretboard.ScanNote(body)
-	if size == 0 {
-		return Key{}, noTonic(text, body, start)
-	}
-	word := strings.TrimSpace(body[size:])
-	k := Key{tonic, modeNamed(word)}
-	if k.mode == noMode {
-		place := keyPlace(text, start+len(body)-len(word), len(word), "neither major nor minor")
-		place.Mend = "write m or minor for a minor key, nothing or major for a major one"
-		return Key{}, &fretboard.SyntaxError{Place: place}
-	}
-	if s := k.signature(); s < -maxSignature || s > maxSignature {
-		place := keyPlace(text, start, len(body), "more than seven sharps or flats in the signature")
-		place.Mend = "write " + k.plainer().String() + ", which sounds the same"
-		return Key{}, &fretboard.ImpossibleError{Place: place}
-	}
-	return k, nil
-}
-
-// modeNamed reads the word after the tonic. Only the single letters tell
-// capital from small.
-func modeNamed(word string) mode {
-	switch word {
-	case "", "M":
-		return majorMode
-	case "m", "-", "−", "–":
-		return minorMode
-	}
-	switch strings.ToLower(word) {
-	case "maj", "major":
-		return majorMode
-	case "min", "minor":
-		return minorMode
-	}
-	return noMode
-}
-
 // plainer returns the key that sounds like k and has the smallest signature.
 func (k Key) plainer() Key {
 	for _, other := range allKeys {
@@ -164,23 +116,4 @@ func keyWith(signature int, m mode) Key {
 		}
 	}
 	return Key{}
-}
-
-func keyPlace(text string, at, length int, reason string) fretboard.Place {
-	return fretboard.Place{Notation: "key", Source: text, Offset: at, Length: length, Reason: reason,
-		Mend: "write a letter from A to G and m for minor, such as Eb or F#m"}
-}
-
-// noTonic says why no key begins with body.
-func noTonic(text, body string, start int) error {
-	_, width := utf8.DecodeRuneInString(body)
-	place := keyPlace(text, start, width, "no tonic")
-	switch first := body[:width]; {
-	case strings.EqualFold(first, "h"):
-		place.Reason, place.Mend = "H is not a note here", "write B for H and Bb for B"
-	case first >= "a" && first <= "g" && width == 1:
-		capital := strings.ToUpper(first)
-		place.Reason, place.Mend = "a tonic is a capital letter", "write "+capital+", or "+capital+"m for minor"
-	}
-	return &fretboard.SyntaxError{Place: place}
 }

@@ -1,10 +1,6 @@
 package voicing
 
-import (
-	"slices"
-
-	"weft.example/fretboard"
-)
+import "weft.example/fretboard"
 
 // A Reading is what a shape sounds and the chords that it may be.
 type Reading struct {
@@ -86,11 +82,13 @@ type heard struct {
 
 func listen(g fretboard.Instrument, shape Shape) heard {
 	h := heard{pitches: make([]fretboard.Pitch, 0, fretboard.MaxStrings), deep: hearsBass(g.Tuning)}
-	for s := range shape.Sounding().Thinnest() {
+	sounds := func(s fretboard.StringNumber) fretboard.Pitch {
 		f, _ := shape.Fret(s)
-		h.pitches = append(h.pitches, g.Tuning.Open(s).Pitch().Up(f))
+		return g.Tuning.Open(s).Pitch().Up(f)
 	}
-	slices.Sort(h.pitches)
+	for _, s := range fretboard.LowestFirst(shape.Sounding(), sounds) {
+		h.pitches = append(h.pitches, sounds(s))
+	}
 	h.bass = h.pitches[0].Class()
 	for _, p := range h.pitches {
 		h.again = h.again || p.Class() == h.bass && h.classes.Len() > 1

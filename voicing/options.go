@@ -1,7 +1,7 @@
 package voicing
 
 import (
-	"fmt"
+	"strconv"
 
 	"weft.example/fretboard"
 )
@@ -44,27 +44,38 @@ func (o Options) normal(g fretboard.Instrument) (Options, error) {
 	return o, o.check(g)
 }
 
+// Check returns nil, or the [fretboard.ImpossibleError] that says what of g or o
+// cannot be; [Find] yields nothing then.
+func (o Options) Check(g fretboard.Instrument) error {
+	g, err := g.Normal()
+	if err == nil {
+		_, err = o.normal(g)
+	}
+	return err
+}
+
 // check refuses normal options that cannot be met on g.
 func (o Options) check(g fretboard.Instrument) error {
-	refuse := func(what string, value any, reason, mend string) error {
-		text := fmt.Sprint(value)
+	refuse := func(what, text, reason, mend string) error {
 		return &fretboard.ImpossibleError{Place: fretboard.Place{Notation: what, Source: text, Length: len(text),
 			Reason: reason, Mend: mend}}
 	}
 	switch {
 	case o.High < 0:
-		return refuse("highest fret", int(o.High), "no such fret", "0 means the last")
-	case o.Low < 0 || o.Low > o.High:
-		return refuse("lowest fret", int(o.Low), fmt.Sprintf("frets %d to %d are no window", o.Low, o.High), "choose a lower one")
+		return refuse("highest fret", digits(o.High), "no such fret", "0 means the last")
+	case o.Low < 0:
+		return refuse("lowest fret", digits(o.Low), "no such fret", "0 means the first")
+	case o.Low > o.High:
+		return refuse("lowest fret", digits(o.Low), "frets "+digits(o.Low)+" to "+digits(o.High)+" are no window", "choose a lower one")
 	case o.High > g.Reach():
-		return refuse("highest fret", int(o.High), fmt.Sprintf("the last fret from the capo is %d", g.Reach()), "0 means the last")
+		return refuse("highest fret", digits(o.High), "the last fret from the capo is "+digits(g.Reach()), "0 means the last")
 	case !(o.Span > 0 && o.Span <= widestSpan):
-		return refuse("span", float64(o.Span), "a hand spans up to 150 mm", "0 means 105")
+		return refuse("span", strconv.FormatFloat(float64(o.Span), 'g', -1, 64), "a hand spans up to 150 mm", "0 means 105")
 	case o.Fingers < 1 || o.Fingers > maxFingers:
-		return refuse("fingers", o.Fingers, "a hand has 1 to 4 fingers to fret with", "0 means 4")
+		return refuse("fingers", digits(o.Fingers), "a hand has 1 to 4 fingers to fret with", "0 means 4")
 	case o.Sounding&^g.Tuning.All() != 0:
 		missing := (o.Sounding &^ g.Tuning.All()).Nth(0)
-		return refuse("sounding string", int(missing), fmt.Sprintf("the instrument has strings 1 to %d", g.Tuning.Strings()),
+		return refuse("sounding string", digits(missing), "the instrument has strings 1 to "+digits(g.Tuning.Strings()),
 			"name strings that it has")
 	}
 	return o.Weights.check(refuse)

@@ -23,7 +23,7 @@ func TestOptionsThatCannotBe(t *testing.T) {
 		o                            voicing.Options
 		notation, text, reason, mend string
 	}{
-		{"frets below the nut", voicing.Options{Low: -1}, "lowest fret", "-1", "frets -1 to 21 are no window", "choose a lower one"},
+		{"frets below the nut", voicing.Options{Low: -1}, "lowest fret", "-1", "no such fret", "0 means the first"},
 		{"a window upside down", voicing.Options{Low: 7, High: 5}, "lowest fret", "7", "frets 7 to 5 are no window", "choose a lower one"},
 		{"a window above the neck", voicing.Options{Low: 22}, "lowest fret", "22", "frets 22 to 21 are no window", "choose a lower one"},
 		{"a window over its end", voicing.Options{High: 22}, "highest fret", "22", "the last fret from the capo is 21", "0 means the last"},

@@ -1,7 +1,7 @@
 package voicing
 
 import (
-	"fmt"
+	"strconv"
 
 	"weft.example/fretboard"
 )
@@ -38,8 +38,16 @@ func (v Voicing) remarkReach() []string {
 	if span <= tenths(usualSpan) {
 		return nil
 	}
-	return []string{fmt.Sprintf("frets %d and %d lie %d mm apart, further than most hands reach", low, high, span/10)}
+	return []string{farApart(low, high, span) + ", further than most hands reach"}
 }
+
+// farApart says how far apart two frets lie; span is in tenths of a millimetre.
+func farApart(low, high fretboard.Fret, span int) string {
+	return "frets " + digits(low) + " and " + digits(high) + " lie " + digits(span/10) + " mm apart"
+}
+
+// digits prints a count, a string or a fret for a sentence.
+func digits[N ~int](n N) string { return strconv.Itoa(int(n)) }
 
 // remarkBelow speaks of strings below the slash bass or else the root.
 func (v Voicing) remarkBelow() []string {
@@ -58,8 +66,7 @@ func (v Voicing) remarkBelow() []string {
 		if v.Pitch(s) == v.Pitch(wanted) {
 			break
 		}
-		remarks = append(remarks, fmt.Sprintf("string %d sounds %s, below the %s on string %d",
-			s, v.spell(s), name, wanted))
+		remarks = append(remarks, v.sounded(s)+", below the "+name+" on string "+digits(wanted))
 	}
 	return remarks
 }
@@ -70,10 +77,10 @@ func (v Voicing) remarkMissing() []string {
 	missing := func(n fretboard.Note) bool { return !sounded.Has(n.Class()) }
 	var remarks []string
 	if bass, slash := v.chord.Bass(); slash && missing(bass) {
-		remarks = append(remarks, fmt.Sprintf("the shape does not sound the slash bass %s", bass))
+		remarks = append(remarks, "the shape does not sound the slash bass "+bass.String())
 	}
 	if root := v.chord.Root(); missing(root) {
-		remarks = append(remarks, fmt.Sprintf("the shape does not sound the root %s", root))
+		remarks = append(remarks, "the shape does not sound the root "+root.String())
 	}
 	told := 1
 	for _, tone := range v.chord.Tones() {
@@ -106,10 +113,15 @@ func (v Voicing) remarkForeign() []string {
 	var remarks []string
 	for s := v.shape.Strings(); s >= 1; s-- {
 		if v.Sounding().Has(s) && !v.chord.Has(v.shapePitch(s).Class()) {
-			remarks = append(remarks, fmt.Sprintf("string %d sounds %s, which is not in %s", s, v.spell(s), v.chord))
+			remarks = append(remarks, v.sounded(s)+", which is not in "+v.chord.String())
 		}
 	}
 	return remarks
+}
+
+// sounded says what string s sounds.
+func (v Voicing) sounded(s fretboard.StringNumber) string {
+	return "string " + digits(s) + " sounds " + v.spell(s).String()
 }
 
 // classes returns the pitch classes that sound, without the capo.

@@ -1,7 +1,6 @@
 package voicing
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -22,7 +21,7 @@ type Shape struct {
 // adds those that sound. It panics on more than 12 strings or fewer than 0.
 func NewShape(strings fretboard.StringNumber) Shape {
 	if strings < 0 || strings > fretboard.MaxStrings {
-		panic("voicing: NewShape: " + strconv.Itoa(int(strings)) + " strings")
+		panic("voicing: NewShape: " + digits(strings) + " strings")
 	}
 	return Shape{count: int8(strings)}
 }
@@ -31,7 +30,7 @@ func NewShape(strings fretboard.StringNumber) Shape {
 // lacks string s or f is not a fret.
 func (sh Shape) With(s fretboard.StringNumber, f fretboard.Fret) Shape {
 	if s < 1 || s > sh.Strings() || f < 0 || f > fretboard.MaxFrets {
-		panic(fmt.Sprintf("voicing: Shape.With: string %d, fret %d", s, f))
+		panic("voicing: Shape.With: string " + digits(s) + ", fret " + digits(f))
 	}
 	sh.stops[s-1] = int8(f)
 	sh.sounds = sh.sounds.With(s)
@@ -61,7 +60,7 @@ func (sh Shape) String() string {
 	for s := sh.Strings(); s >= 1; s-- {
 		mark := "x"
 		if f, sounds := sh.Fret(s); sounds {
-			mark = strconv.Itoa(int(f))
+			mark = digits(f)
 		}
 		if len(mark) > 1 {
 			separator = "-"
@@ -88,7 +87,7 @@ func ParseShape(text string) (Shape, error) {
 	}
 	if len(marks) > fretboard.MaxStrings {
 		return Shape{}, &fretboard.ImpossibleError{Place: shapePlace(text, marks[fretboard.MaxStrings],
-			fmt.Sprintf("%d strings; the limit is %d", len(marks), fretboard.MaxStrings))}
+			digits(len(marks))+" strings; the limit is "+digits(fretboard.MaxStrings))}
 	}
 	sh := NewShape(fretboard.StringNumber(len(marks)))
 	for i, mark := range marks {
@@ -128,7 +127,7 @@ func parseFret(text string, mark fretboard.Field) (fretboard.Fret, error) {
 	n, err := strconv.Atoi(mark.Text)
 	if err != nil || n > int(fretboard.MaxFrets) {
 		return 0, &fretboard.ImpossibleError{Place: shapePlace(text, mark,
-			fmt.Sprintf("no fret %s; the limit is %d", mark.Text, fretboard.MaxFrets))}
+			"no fret "+mark.Text+"; the limit is "+digits(fretboard.MaxFrets))}
 	}
 	return fretboard.Fret(n), nil
 }

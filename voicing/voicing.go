@@ -1,8 +1,6 @@
 package voicing
 
 import (
-	"fmt"
-
 	"weft.example/fretboard"
 )
 
@@ -108,7 +106,7 @@ func fits(g fretboard.Instrument, shape Shape) error {
 			Reason: reason, Mend: mend}}
 	}
 	if shape.Strings() != g.Tuning.Strings() {
-		return refuse(fmt.Sprintf("%d strings in the shape, %d on the instrument", shape.Strings(), g.Tuning.Strings()),
+		return refuse(digits(shape.Strings())+" strings in the shape, "+digits(g.Tuning.Strings())+" on the instrument",
 			"give each string a fret, 0 or x, from the thickest")
 	}
 	if shape.Sounding() == 0 {
@@ -116,7 +114,7 @@ func fits(g fretboard.Instrument, shape Shape) error {
 	}
 	for s := range shape.Sounding().Thinnest() {
 		if f, _ := shape.Fret(s); f > g.Reach() {
-			return refuse(fmt.Sprintf("fret %d on string %d; the last fret from the capo is %d", f, s, g.Reach()),
+			return refuse("fret "+digits(f)+" on string "+digits(s)+"; the last fret from the capo is "+digits(g.Reach()),
 				"choose a lower shape or an instrument with more frets")
 		}
 	}

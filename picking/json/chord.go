@@ -1,6 +1,8 @@
 package json
 
 import (
+	"strconv"
+
 	"slices"
 
 	"weft.example/fretboard"
@@ -45,7 +47,7 @@ func (b *builder) chord(f chordForm) (c picking.HeldChord, err error) {
 func (b *builder) checkSounds(chord, sounds voicing.Chord) error {
 	if chord.Silent() {
 		if !sounds.Silent() {
-			return refuse("sounds", "%s where nothing sounds", sounds)
+			return refuse("sounds", sounds.String()+" where nothing sounds")
 		}
 		return nil
 	}
@@ -64,7 +66,7 @@ func (b *builder) checkSounds(chord, sounds voicing.Chord) error {
 		}
 	}
 	if !found {
-		return refuse("sounds", "%s where %s with the capo on fret %d sounds %s", sounds, chord, capo, usual)
+		return refuse("sounds", sounds.String()+" where "+chord.String()+" with the capo on fret "+digits(capo)+" sounds "+usual.String())
 	}
 	b.letters = left
 	return nil
@@ -90,7 +92,7 @@ func (f chordForm) checkSilent() error {
 func (f chordForm) checkWhole() error {
 	switch {
 	case f.Figure < 0:
-		return refuse("figure", "%d; figures are counted from 1", f.Figure)
+		return refuse("figure", digits(f.Figure)+"; figures are counted from 1")
 	case f.Figure == 0:
 		return refuse("figure", "missing")
 	case f.Shape == "":
@@ -110,17 +112,17 @@ func (f chordForm) checkVoicing(v voicing.Voicing) error {
 	root, sounds := v.Root()
 	switch {
 	case f.Start.String != start.String:
-		return refuse("start.string", "%d where %s as %s starts on string %d", f.Start.String, v.Shape(), v.Chord(), start.String)
+		return refuse("start.string", digits(f.Start.String)+" where "+v.Shape().String()+" as "+v.Chord().String()+" starts on string "+digits(start.String))
 	case f.Start.Reason != start.Reason.String():
-		return refuse("start.reason", "%q where string %d is the start for the reason %q", f.Start.Reason, start.String, start.Reason)
+		return refuse("start.reason", strconv.Quote(f.Start.Reason)+" where string "+digits(start.String)+" is the start for the reason "+strconv.Quote(start.Reason.String()))
 	case f.Bass != v.Bass():
-		return refuse("bass", "%d where string %d of %s sounds lowest", f.Bass, v.Bass(), v.Shape())
+		return refuse("bass", digits(f.Bass)+" where string "+digits(v.Bass())+" of "+v.Shape().String()+" sounds lowest")
 	case f.Root != root && !sounds:
-		return refuse("root", "%d where no string of %s sounds the root of %s; leave the field out", f.Root, v.Shape(), v.Chord())
+		return refuse("root", digits(f.Root)+" where no string of "+v.Shape().String()+" sounds the root of "+v.Chord().String()+"; leave the field out")
 	case f.Root == 0 && sounds:
-		return refuse("root", "missing; string %d of %s sounds the root of %s", root, v.Shape(), v.Chord())
+		return refuse("root", "missing; string "+digits(root)+" of "+v.Shape().String()+" sounds the root of "+v.Chord().String())
 	case f.Root != root:
-		return refuse("root", "%d where string %d of %s is the lowest to sound the root of %s", f.Root, root, v.Shape(), v.Chord())
+		return refuse("root", digits(f.Root)+" where string "+digits(root)+" of "+v.Shape().String()+" is the lowest to sound the root of "+v.Chord().String())
 	}
 	return nil
 }
@@ -129,18 +131,18 @@ func (f chordForm) checkVoicing(v voicing.Voicing) error {
 func (f *fitForm) read(v voicing.Voicing) (fit picking.Fit, err error) {
 	fit = picking.Fit{Strings: f.Strings, CSIM: f.CSIM, CPlusSIM: f.CPlusSIM}
 	if n := len(f.Strings); n < 1 || n > picking.MaxSlots {
-		return fit, refuse("strings", "%d of them; a figure plucks 1 to %d", n, picking.MaxSlots)
+		return fit, refuse("strings", digits(n)+" of them; a figure plucks 1 to "+digits(picking.MaxSlots))
 	}
 	for i, s := range f.Strings {
 		if !v.Sounding().Has(s) {
-			return fit, element("strings", i, refuse("", "%d; %s does not sound that string", s, v.Shape()))
+			return fit, element("strings", i, refuse("", digits(s)+"; "+v.Shape().String()+" does not sound that string"))
 		}
 	}
 	switch {
 	case !(f.CSIM >= 0 && f.CSIM <= 1):
-		return fit, refuse("csim", "%v; the range is 0 to 1", f.CSIM)
+		return fit, refuse("csim", shortest(f.CSIM)+"; the range is 0 to 1")
 	case !(f.CPlusSIM >= 0 && f.CPlusSIM <= 1):
-		return fit, refuse("cplussim", "%v; the range is 0 to 1", f.CPlusSIM)
+		return fit, refuse("cplussim", shortest(f.CPlusSIM)+"; the range is 0 to 1")
 	}
 	for i, l := range f.Losses {
 		loss, err := l.read(len(f.Strings))
@@ -159,9 +161,9 @@ func (f lossForm) read(events int) (l picking.Loss, err error) {
 	l.From, l.To = f.From, f.To
 	switch {
 	case l.From < 1 || l.From > events:
-		return l, refuse("from", "%d; the figure's events are 1 to %d", l.From, events)
+		return l, refuse("from", digits(l.From)+"; the figure's events are 1 to "+digits(events))
 	case l.To != l.From%events+1:
-		return l, refuse("to", "%d; after event %d of %d comes %d", l.To, l.From, events, l.From%events+1)
+		return l, refuse("to", digits(l.To)+"; after event "+digits(l.From)+" of "+digits(events)+" comes "+digits(l.From%events+1))
 	}
 	if l.Want, err = chosen("want", picking.ParseDirection, f.Want); err != nil {
 		return l, err
@@ -170,7 +172,7 @@ func (f lossForm) read(events int) (l picking.Loss, err error) {
 		return l, err
 	}
 	if l.Want == l.Got {
-		return l, refuse("got", "%s as wanted; nothing is lost", l.Got)
+		return l, refuse("got", l.Got.String()+" as wanted; nothing is lost")
 	}
 	return l, nil
 }

@@ -1,12 +1,7 @@
 package json
 
 import (
-	"bytes"
-	std "encoding/json"
-	"errors"
-	"fmt"
 	"io"
-	"reflect"
 	"strconv"
 	"unicode/utf8"
 
@@ -33,9 +28,8 @@ func Decode(r io.Reader) (picking.Passage, error) {
 		return picking.Passage{}, err
 	}
 	var f passageForm
-	in := reader{std.NewDecoder(bytes.NewReader(text))}
-	in.UseNumber()
-	if err := in.value(reflect.ValueOf(&f).Elem()); err != nil {
+	in := reader{text: text}
+	if err := in.object(&f); err != nil {
 		return picking.Passage{}, err
 	}
 	return passageOf(f)
@@ -46,21 +40,37 @@ func Decode(r io.Reader) (picking.Passage, error) {
 func checkSyntax(text []byte) error {
 	if len(text) > MaxSize {
 		return &fretboard.ImpossibleError{Place: place(text, MaxSize, 0,
-			fmt.Sprintf("more than %d bytes of JSON", MaxSize), "write fewer bars")}
+			"more than "+digits(MaxSize)+" bytes of JSON", "write fewer bars")}
 	}
 	if at, size, bad := strayText(text); bad != "" {
 		return &fretboard.SyntaxError{Place: place(text, at, size, bad, "save the text as UTF-8")}
 	}
-	var head struct{ Version int }
-	err := std.Unmarshal(text, &head)
-	if wrong := (*std.SyntaxError)(nil); errors.As(err, &wrong) {
-		at := max(int(wrong.Offset)-1, 0) // it counts the bytes read, the offending one too
-		return &fretboard.SyntaxError{Place: place(text, at, min(1, len(text)), "not JSON: "+wrong.Error(), "")}
+	c := checker{text: text}
+	c.check()
+	if c.reason != "" {
+		at := max(0, min(c.at, len(text)-1)) // the end is shown by the last byte
+		return &fretboard.SyntaxError{Place: place(text, at, min(1, len(text)), "not JSON: "+c.reason, "")}
 	}
-	if err == nil && head.Version != Version && head.Version != 0 {
-		return refuse("version", "%d; this library reads version %d", head.Version, Version)
+	if v, ok := versionIn(text); ok && v != Version && v != 0 {
+		return refuse("version", digits(v)+"; this library reads version "+digits(Version))
 	}
 	return nil
+}
+
+// versionIn finds the version of a well-formed passage, or returns false if it
+// has none that is a number.
+func versionIn(text []byte) (int, bool) {
+	r := reader{text: text}
+	if r.next() != '{' {
+		return 0, false
+	}
+	for r.at++; r.next() != '}'; r.skip() {
+		if string(r.quoted()) == "version" {
+			v, err := strconv.Atoi(r.literal())
+			return v, err == nil
+		}
+	}
+	return 0, false
 }
 
 func place(text []byte, at, size int, reason, mend string) fretboard.Place {

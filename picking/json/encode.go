@@ -1,8 +1,6 @@
 package json
 
 import (
-	"bytes"
-	std "encoding/json"
 	"io"
 
 	"weft.example/fretboard"
@@ -25,16 +23,13 @@ func Encode(w io.Writer, p picking.Passage, _ Options) error {
 	if _, err := passageOf(f); err != nil {
 		return err
 	}
-	var b bytes.Buffer
-	e := std.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(f); err != nil {
-		return err
+	var out writer
+	out.object(&f)
+	out.out = append(out.out, '\n')
+	if n := len(out.out); n > MaxSize {
+		return refuse("", digits(n)+" bytes of JSON; the limit is "+digits(MaxSize))
 	}
-	if b.Len() > MaxSize {
-		return refuse("", "%d bytes of JSON; the limit is %d", b.Len(), MaxSize)
-	}
-	_, err := w.Write(b.Bytes())
+	_, err := w.Write(out.out)
 	return err
 }
 

@@ -1,7 +1,7 @@
 package json
 
 import (
-	"fmt"
+	"strconv"
 
 	"weft.example/fretboard"
 )
@@ -24,9 +24,19 @@ func (e *Error) Error() string {
 // Unwrap returns what the parser of the field's notation said, or nil.
 func (e *Error) Unwrap() error { return e.Err }
 
-func refuse(path, format string, args ...any) error {
-	return &Error{Path: path, Reason: fmt.Sprintf(format, args...)}
-}
+// The two below stay out of line: there are so many reasons that the copies
+// would take room in a program for a browser.
+
+//go:noinline
+func refuse(path, reason string) error { return &Error{Path: path, Reason: reason} }
+
+// digits prints a number of the form for a reason.
+//
+//go:noinline
+func digits[N ~int](n N) string { return strconv.Itoa(int(n)) }
+
+// shortest prints n in the fewest digits that read back as the same number.
+func shortest[N ~float64](n N) string { return strconv.FormatFloat(float64(n), 'g', -1, 64) }
 
 // within returns err with its path moved under a parent field. Paths are built
 // from the inside out, so that reading what is sound costs nothing for them.
@@ -44,7 +54,7 @@ func within(parent string, err error) error {
 
 // element is within for element i of a list.
 func element(list string, i int, err error) error {
-	return within(fmt.Sprintf("%s[%d]", list, i), err)
+	return within(list+"["+digits(i)+"]", err)
 }
 
 // parsed reads a field by the parser of its notation.
@@ -57,10 +67,10 @@ func parsed[T any](path string, parse func(string) (T, error), text string) (T, 
 }
 
 // chosen reads a field that holds one of a few words, written exactly so.
-func chosen[T fmt.Stringer](path string, parse func(string) (T, error), text string) (T, error) {
+func chosen[T interface{ String() string }](path string, parse func(string) (T, error), text string) (T, error) {
 	value, err := parsed(path, parse, text)
 	if err == nil && value.String() != text {
-		err = refuse(path, "%q; write it %s", text, value)
+		err = refuse(path, strconv.Quote(text)+"; write it "+value.String())
 	}
 	return value, err
 }

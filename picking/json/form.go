@@ -8,9 +8,9 @@ import (
 // Version is the version of the form that this package reads and writes.
 const Version = 1
 
-// The types below are the form, field by field in the order of writing. A tag
-// with omitempty marks a field that is left out where it does not apply; all
-// others must be there.
+// The types below are the objects of the form. The members of each are listed
+// once, in the order of writing, for writing and for reading. (The tags serve
+// only the tests, which change passages with the standard library.)
 
 type passageForm struct {
 	Version         int                   `json:"version"`
@@ -32,9 +32,34 @@ type passageForm struct {
 	Bars            []barForm             `json:"bars"`
 }
 
+func (f *passageForm) members(m members) {
+	m.must("version", (*intValue)(&f.Version))
+	m.must("title", (*textValue)(&f.Title))
+	m.must("meter", (*textValue)(&f.Meter))
+	m.must("tempo", (*intValue)(&f.Tempo))
+	m.must("ticksPerQuarter", (*intValue)(&f.TicksPerQuarter))
+	m.must("tuning", (*textValue)(&f.Tuning))
+	m.must("frets", (*intValue)(&f.Frets))
+	m.must("capo", (*intValue)(&f.Capo))
+	m.must("scaleLength", (*floatValue)(&f.ScaleLength))
+	m.must("stringSpacing", (*floatValue)(&f.StringSpacing))
+	m.must("hand", (*textValue)(&f.Hand))
+	m.must("strokes", (*textValue)(&f.Strokes))
+	m.must("fit", (*textValue)(&f.Fit))
+	m.must("loop", (*boolValue)(&f.Loop))
+	m.must("travel", object{&f.Travel})
+	m.must("remarks", (*textsValue)(&f.Remarks))
+	m.must("bars", objects(&f.Bars))
+}
+
 type travelForm struct {
 	Spacings    int                   `json:"spacings"`
 	Millimetres fretboard.Millimetres `json:"millimetres"`
+}
+
+func (f *travelForm) members(m members) {
+	m.must("spacings", (*intValue)(&f.Spacings))
+	m.must("millimetres", (*floatValue)(&f.Millimetres))
 }
 
 type barForm struct {
@@ -45,6 +70,16 @@ type barForm struct {
 	Length  picking.Ticks `json:"length"`
 	Chords  []chordForm   `json:"chords"`
 	Picks   []pickForm    `json:"picks"`
+}
+
+func (f *barForm) members(m members) {
+	m.must("number", (*intValue)(&f.Number))
+	m.must("written", (*intValue)(&f.Written))
+	m.must("pass", (*intValue)(&f.Pass))
+	m.must("at", (*intValue)(&f.At))
+	m.must("length", (*intValue)(&f.Length))
+	m.must("chords", objects(&f.Chords))
+	m.must("picks", objects(&f.Picks))
 }
 
 type chordForm struct {
@@ -60,9 +95,27 @@ type chordForm struct {
 	Fit    *fitForm               `json:"fit,omitempty"`
 }
 
+func (f *chordForm) members(m members) {
+	m.must("at", (*intValue)(&f.At))
+	m.must("length", (*intValue)(&f.Length))
+	m.must("symbol", (*textValue)(&f.Symbol))
+	m.must("sounds", (*textValue)(&f.Sounds))
+	m.may("figure", (*intValue)(&f.Figure))
+	m.may("shape", (*textValue)(&f.Shape))
+	m.may("start", optional(&f.Start))
+	m.may("bass", (*intValue)(&f.Bass))
+	m.may("root", (*intValue)(&f.Root))
+	m.may("fit", optional(&f.Fit))
+}
+
 type startForm struct {
 	String fretboard.StringNumber `json:"string"`
 	Reason string                 `json:"reason"`
+}
+
+func (f *startForm) members(m members) {
+	m.must("string", (*intValue)(&f.String))
+	m.must("reason", (*textValue)(&f.Reason))
 }
 
 type fitForm struct {
@@ -73,11 +126,26 @@ type fitForm struct {
 	Remarks  []string                 `json:"remarks"`
 }
 
+func (f *fitForm) members(m members) {
+	m.must("strings", (*stringsValue)(&f.Strings))
+	m.must("csim", (*floatValue)(&f.CSIM))
+	m.must("cplussim", (*floatValue)(&f.CPlusSIM))
+	m.must("losses", objects(&f.Losses))
+	m.must("remarks", (*textsValue)(&f.Remarks))
+}
+
 type lossForm struct {
 	From int    `json:"from"`
 	To   int    `json:"to"`
 	Want string `json:"want"`
 	Got  string `json:"got"`
+}
+
+func (f *lossForm) members(m members) {
+	m.must("from", (*intValue)(&f.From))
+	m.must("to", (*intValue)(&f.To))
+	m.must("want", (*textValue)(&f.Want))
+	m.must("got", (*textValue)(&f.Got))
 }
 
 type pickForm struct {
@@ -93,4 +161,19 @@ type pickForm struct {
 	Why      string                 `json:"why"`
 	Crossing string                 `json:"crossing,omitempty"`
 	Travel   int                    `json:"travel"`
+}
+
+func (f *pickForm) members(m members) {
+	m.must("at", (*intValue)(&f.At))
+	m.must("length", (*intValue)(&f.Length))
+	m.must("rings", (*intValue)(&f.Rings))
+	m.must("event", (*intValue)(&f.Event))
+	m.must("string", (*intValue)(&f.String))
+	m.must("fret", (*intValue)(&f.Fret))
+	m.must("pitch", (*intValue)(&f.Pitch))
+	m.must("note", (*textValue)(&f.Note))
+	m.must("stroke", (*textValue)(&f.Stroke))
+	m.must("why", (*textValue)(&f.Why))
+	m.may("crossing", (*textValue)(&f.Crossing))
+	m.must("travel", (*intValue)(&f.Travel))
 }

@@ -29,7 +29,7 @@ func (b *builder) losses() error {
 			for l, loss := range c.Fit.Losses {
 				if !sounded[step{loss.From, loss.To, loss.Got}] {
 					return element("bars", i, element("chords", j, element("fit.losses", l,
-						refuse("", "under this chord no pick of event %d leads %s to event %d", loss.From, loss.Got, loss.To))))
+						refuse("", "under this chord no pick of event "+digits(loss.From)+" leads "+loss.Got.String()+" to event "+digits(loss.To)))))
 				}
 			}
 		}

@@ -1,8 +1,6 @@
 package json
 
 import (
-	"errors"
-
 	"weft.example/fretboard"
 	"weft.example/picking"
 )
@@ -31,11 +29,11 @@ func (b *builder) head() (err error) {
 	f, p := &b.form, &b.passage
 	switch {
 	case f.Version != Version:
-		return refuse("version", "%d; this library reads version %d", f.Version, Version)
+		return refuse("version", digits(f.Version)+"; this library reads version "+digits(Version))
 	case f.TicksPerQuarter != picking.TicksPerQuarter:
-		return refuse("ticksPerQuarter", "%d; the form counts %d", f.TicksPerQuarter, picking.TicksPerQuarter)
+		return refuse("ticksPerQuarter", digits(f.TicksPerQuarter)+"; the form counts "+digits(picking.TicksPerQuarter))
 	case f.Tempo < picking.MinTempo || f.Tempo > picking.MaxTempo:
-		return refuse("tempo", "%d beats a minute; the range is %d to %d", f.Tempo, picking.MinTempo, picking.MaxTempo)
+		return refuse("tempo", digits(f.Tempo)+" beats a minute; the range is "+digits(picking.MinTempo)+" to "+digits(picking.MaxTempo))
 	}
 	if err := fretboard.CheckText("title", f.Title); err != nil {
 		return &Error{"title", err.Error(), err}
@@ -57,7 +55,7 @@ func (b *builder) instrument() (err error) {
 	f, g := &b.form, &b.passage.Instrument
 	switch { // zero would mean a usual choice
 	case f.Frets == 0:
-		return refuse("frets", "0; an instrument has 1 to %d frets", fretboard.MaxFrets)
+		return refuse("frets", "0; an instrument has 1 to "+digits(fretboard.MaxFrets)+" frets")
 	case f.ScaleLength == 0:
 		return refuse("scaleLength", "0; it is a length in millimetres")
 	case f.StringSpacing == 0:
@@ -81,16 +79,17 @@ func (b *builder) instrument() (err error) {
 
 // instrumentPath returns the field that an instrument's error speaks of.
 func instrumentPath(err error) string {
-	var located fretboard.Located
-	errors.As(err, &located)
-	switch name := located.Where().Notation; name {
+	var name string
+	if located, ok := err.(fretboard.Located); ok {
+		name = located.Where().Notation
+	}
+	switch name {
 	case "scale length":
 		return "scaleLength"
 	case "string spacing":
 		return "stringSpacing"
-	default:
-		return name
 	}
+	return name
 }
 
 func (b *builder) bars() error {
@@ -103,7 +102,7 @@ func (b *builder) bars() error {
 	case n == 0:
 		return refuse("bars", "none; a passage has at least one")
 	case n > picking.MaxBars:
-		return refuse("bars", "%d; the limit is %d", n, picking.MaxBars)
+		return refuse("bars", digits(n)+"; the limit is "+digits(picking.MaxBars))
 	}
 	b.passage.Bars = make([]picking.Bar, len(b.form.Bars))
 	for i, f := range b.form.Bars {
@@ -121,15 +120,15 @@ func (b *builder) bar(i int, f barForm) (bar picking.Bar, err error) {
 	at := picking.Ticks(i) * length
 	switch {
 	case f.Number != i+1:
-		return bar, refuse("number", "%d where bar %d stands", f.Number, i+1)
+		return bar, refuse("number", digits(f.Number)+" where bar "+digits(i+1)+" stands")
 	case f.Written < 1 || f.Written > f.Number:
-		return bar, refuse("written", "%d; bar %d plays one of the bars written up to it, from 1", f.Written, f.Number)
+		return bar, refuse("written", digits(f.Written)+"; bar "+digits(f.Number)+" plays one of the bars written up to it, from 1")
 	case f.Pass != 1 && f.Pass != 2:
-		return bar, refuse("pass", "%d; it is 1, or 2 in the second playing of a repeat", f.Pass)
+		return bar, refuse("pass", digits(f.Pass)+"; it is 1, or 2 in the second playing of a repeat")
 	case f.At != at:
-		return bar, refuse("at", "%d where the bars before take %d ticks", f.At, at)
+		return bar, refuse("at", digits(f.At)+" where the bars before take "+digits(at)+" ticks")
 	case f.Length != length:
-		return bar, refuse("length", "%d; a bar of %s lasts %d ticks", f.Length, b.passage.Meter, length)
+		return bar, refuse("length", digits(f.Length)+"; a bar of "+b.passage.Meter.String()+" lasts "+digits(length)+" ticks")
 	}
 	bar = picking.Bar{Number: f.Number, Written: f.Written, Pass: f.Pass, At: at, Length: length}
 	if bar.Chords, err = b.chords(f); err != nil {
@@ -146,9 +145,9 @@ func (b *builder) chords(f barForm) ([]picking.HeldChord, error) {
 		var err error
 		switch {
 		case c.At != at:
-			err = refuse("at", "%d where the chords before end at %d", c.At, at)
+			err = refuse("at", digits(c.At)+" where the chords before end at "+digits(at))
 		case c.Length < 1 || c.Length > end-at:
-			err = refuse("length", "%d ticks where %d are left of the bar", c.Length, end-at)
+			err = refuse("length", digits(c.Length)+" ticks where "+digits(end-at)+" are left of the bar")
 		default:
 			chords[j], err = b.chord(c)
 		}
@@ -158,7 +157,7 @@ func (b *builder) chords(f barForm) ([]picking.HeldChord, error) {
 		at += c.Length
 	}
 	if at != end {
-		return nil, refuse("chords", "they last %d ticks of the bar's %d", at-f.At, f.Length)
+		return nil, refuse("chords", "they last "+digits(at-f.At)+" ticks of the bar's "+digits(f.Length))
 	}
 	return chords, nil
 }
@@ -169,8 +168,7 @@ func (b *builder) pluck(f barForm, chords []picking.HeldChord) ([]picking.Pick, 
 	from, at, chord := len(b.picks), f.At, 0
 	for j, p := range f.Picks {
 		if p.At < at || p.At >= f.At+f.Length {
-			return nil, element("picks", j, refuse("at", "%d; the bar ends at %d, and the next pick may begin at %d",
-				p.At, f.At+f.Length, at))
+			return nil, element("picks", j, refuse("at", digits(p.At)+"; the bar ends at "+digits(f.At+f.Length)+", and the next pick may begin at "+digits(at)))
 		}
 		for p.At >= chords[chord].At+chords[chord].Length {
 			chord++

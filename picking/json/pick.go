@@ -1,6 +1,8 @@
 package json
 
 import (
+	"strconv"
+
 	"weft.example/fretboard"
 	"weft.example/picking"
 	"weft.example/voicing"
@@ -34,19 +36,19 @@ func (b *builder) pick(f pickForm, c picking.HeldChord) (p picking.Pick, err err
 // checkPlace refuses a pick that is not where the chord's fit and shape put it.
 func (f pickForm) checkPlace(c picking.HeldChord) error {
 	if c.Chord.Silent() {
-		return refuse("at", "%d; there is silence", f.At)
+		return refuse("at", digits(f.At)+"; there is silence")
 	}
 	if f.Event < 1 || f.Event > len(c.Fit.Strings) {
-		return refuse("event", "%d; the figure's events are 1 to %d", f.Event, len(c.Fit.Strings))
+		return refuse("event", digits(f.Event)+"; the figure's events are 1 to "+digits(len(c.Fit.Strings)))
 	}
 	if s := c.Fit.Strings[f.Event-1]; f.String != s {
-		return refuse("string", "%d where the fit puts event %d on string %d", f.String, f.Event, s)
+		return refuse("string", digits(f.String)+" where the fit puts event "+digits(f.Event)+" on string "+digits(s))
 	}
 	if fret, _ := c.Voicing.Shape().Fret(f.String); f.Fret != fret {
-		return refuse("fret", "%d where %s has %d on string %d", f.Fret, c.Voicing.Shape(), fret, f.String)
+		return refuse("fret", digits(f.Fret)+" where "+c.Voicing.Shape().String()+" has "+digits(fret)+" on string "+digits(f.String))
 	}
 	if pitch := c.Voicing.Pitch(f.String); f.Pitch != pitch {
-		return refuse("pitch", "%d where string %d, fret %d sounds %d", f.Pitch, f.String, f.Fret, pitch)
+		return refuse("pitch", digits(f.Pitch)+" where string "+digits(f.String)+", fret "+digits(f.Fret)+" sounds "+digits(pitch))
 	}
 	return nil
 }
@@ -55,10 +57,10 @@ func (f pickForm) checkPlace(c picking.HeldChord) error {
 // the sounding chord's of one of its tones. Other tones may be spelled freely.
 func checkNote(p picking.Pick, sounds voicing.Chord) error {
 	if p.Note.Pitch() != p.Pitch {
-		return refuse("note", "%s is pitch %d; the pick sounds %d", p.Note, p.Note.Pitch(), p.Pitch)
+		return refuse("note", p.Note.String()+" is pitch "+digits(p.Note.Pitch())+"; the pick sounds "+digits(p.Pitch))
 	}
 	if n, member := sounds.Spell(p.Pitch.Class()); member && p.Note != p.Pitch.Spell(n) {
-		return refuse("note", "%s where %s has %s", p.Note, sounds, p.Pitch.Spell(n))
+		return refuse("note", p.Note.String()+" where "+sounds.String()+" has "+p.Pitch.Spell(n).String())
 	}
 	return nil
 }
@@ -78,9 +80,9 @@ func (b *builder) joins() error {
 	}
 	switch want, f := b.passage, b.form.Travel; {
 	case f.Spacings != want.Travel:
-		return refuse("travel.spacings", "%d; the picks travel %d", f.Spacings, want.Travel)
+		return refuse("travel.spacings", digits(f.Spacings)+"; the picks travel "+digits(want.Travel))
 	case f.Millimetres != want.TravelLength():
-		return refuse("travel.millimetres", "%v; %d spacings are %v", f.Millimetres, f.Spacings, want.TravelLength())
+		return refuse("travel.millimetres", shortest(f.Millimetres)+"; "+digits(f.Spacings)+" spacings are "+shortest(want.TravelLength()))
 	}
 	return nil
 }
@@ -98,17 +100,17 @@ func (b *builder) join(k int, stop picking.Ticks) error {
 	}
 	switch {
 	case p.Length < 1 || p.Length > next-p.At:
-		return refuse("length", "%d ticks where the next pick or the end is %d away", p.Length, next-p.At)
+		return refuse("length", digits(p.Length)+" ticks where the next pick or the end is "+digits(next-p.At)+" away")
 	case p.Rings < 1 || p.Rings > stop-p.At:
-		return refuse("rings", "%d ticks where the string is stopped after %d", p.Rings, stop-p.At)
+		return refuse("rings", digits(p.Rings)+" ticks where the string is stopped after "+digits(stop-p.At))
 	case p.Crossing != crossing && crossing == picking.NoCrossing:
-		return refuse("crossing", "%q; nothing was struck before, leave the field out", p.Crossing)
+		return refuse("crossing", strconv.Quote(p.Crossing.String())+"; nothing was struck before, leave the field out")
 	case p.Crossing != crossing && p.Crossing == picking.NoCrossing:
 		return refuse("crossing", "missing")
 	case p.Crossing != crossing:
-		return refuse("crossing", "%q where the strokes make it %q", p.Crossing, crossing)
+		return refuse("crossing", strconv.Quote(p.Crossing.String())+" where the strokes make it "+strconv.Quote(crossing.String()))
 	case p.Travel != travel:
-		return refuse("travel", "%d where the strokes lie %d apart", p.Travel, travel)
+		return refuse("travel", digits(p.Travel)+" where the strokes lie "+digits(travel)+" apart")
 	}
 	return nil
 }

@@ -1,11 +1,6 @@
 package midi
 
-import (
-	"encoding/binary"
-	"slices"
-
-	"weft.example/picking"
-)
+import "weft.example/picking"
 
 // The messages written, by their first byte, a channel's with the channel in
 // its lower half, and the kinds of meta event.
@@ -58,9 +53,7 @@ func (t *track) notes(channel byte, notes []note) {
 // message carries its status byte, which costs a byte and suits every reader.
 func file(tracks []track, division, end picking.Ticks) []byte {
 	const format = 1
-	header := binary.BigEndian.AppendUint16(nil, format)
-	header = binary.BigEndian.AppendUint16(header, uint16(len(tracks)))
-	header = binary.BigEndian.AppendUint16(header, uint16(division))
+	header := []byte{0, format, byte(len(tracks) >> 8), byte(len(tracks)), byte(division >> 8), byte(division)}
 	out := appendChunk(nil, "MThd", header)
 	for _, t := range tracks {
 		out = appendChunk(out, "MTrk", t.encode(end))
@@ -70,7 +63,8 @@ func file(tracks []track, division, end picking.Ticks) []byte {
 
 func appendChunk(out []byte, kind string, body []byte) []byte {
 	out = append(out, kind...)
-	out = binary.BigEndian.AppendUint32(out, uint32(len(body)))
+	n := len(body)
+	out = append(out, byte(n>>24), byte(n>>16), byte(n>>8), byte(n))
 	return append(out, body...)
 }
 
@@ -79,7 +73,7 @@ func appendChunk(out []byte, kind string, body []byte) []byte {
 // ends there was added before any that begins there, and so ends first.
 func (t *track) encode(end picking.Ticks) []byte {
 	t.meta(end, endOfTrack, "")
-	slices.SortStableFunc(t.messages, func(a, b message) int { return int(a.at - b.at) })
+	t.sort()
 	var out []byte
 	at := picking.Ticks(0)
 	for _, m := range t.messages {
@@ -88,6 +82,17 @@ func (t *track) encode(end picking.Ticks) []byte {
 		at = m.at
 	}
 	return out
+}
+
+// sort puts the messages in the order of time. Only the end of a note is added
+// too early, by no more messages than strings sound on; so a pass is enough.
+func (t *track) sort() {
+	all := t.messages
+	for i := range all {
+		for ; i > 0 && all[i].at < all[i-1].at; i-- {
+			all[i-1], all[i] = all[i], all[i-1]
+		}
+	}
 }
 
 // appendLength writes n as the standard's quantity of variable length: seven

@@ -30,7 +30,7 @@ func (s *sheet) columns(bar picking.Bar) []column {
 	for _, w := range words {
 		columns = append(columns, column{at: w.at, word: w.text})
 	}
-	slices.SortStableFunc(columns, func(a, b column) int { return int(a.at - b.at) })
+	sortColumns(columns)
 	columns = merge(columns)
 	s.mark(bar, columns)
 	for i := range columns {
@@ -66,6 +66,16 @@ func (s *sheet) silencesIn(bar picking.Bar) []silence {
 		to++
 	}
 	return s.silences[from:to]
+}
+
+// sortColumns puts columns in the order of time; those of one time stay as they
+// are. They come as a few lists, each in order, most of them short.
+func sortColumns(columns []column) {
+	for i := range columns {
+		for ; i > 0 && columns[i].at < columns[i-1].at; i-- {
+			columns[i-1], columns[i] = columns[i], columns[i-1]
+		}
+	}
 }
 
 // merge makes one column of those at one time.

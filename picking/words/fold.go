@@ -37,7 +37,6 @@ func (p *part) sectionStarts() []int {
 		}
 	}
 	starts = append(starts, len(p.Bars))
-	slices.Sort(starts)
 	return slices.Compact(starts)
 }
 

@@ -4,7 +4,6 @@
 package box
 
 import (
-	"fmt"
 	"slices"
 
 	"weft.example/fretboard"
@@ -32,7 +31,7 @@ func (b Box) With(f voicing.Fingering) (Box, error) {
 	if !slices.Contains(b.voicing.Fingerings(), f) {
 		text := f.String()
 		return Box{}, &fretboard.ImpossibleError{Place: fretboard.Place{Notation: "fingering", Source: text, Length: len(text),
-			Reason: fmt.Sprintf("no fingering of the shape %s", b.voicing.Shape()), Mend: "choose one of the voicing's Fingerings"}}
+			Reason: "no fingering of the shape " + b.voicing.Shape().String(), Mend: "choose one of the voicing's Fingerings"}}
 	}
 	b.fingering = f
 	return b, nil

@@ -1,8 +1,6 @@
 package changes
 
 import (
-	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -26,12 +24,15 @@ type Capo struct {
 	Cost int
 }
 
-// capoDivisor prices the capo: a point for each 2 mm from the nut, at every
-// chord. A hand moves out once for the whole song, which costs less than a
-// shape far out; and the higher the capo, the less of the bass is left. It puts
-// those capos first that accompanists choose (common practice): for Bb, Eb and F
-// at fret 3 or 1, for G, C and D none.
-const capoDivisor = 2
+// The price of the capo: something for putting it on, and a point for each 2 mm
+// from the nut, at every chord. A hand moves out once for the whole song, which
+// costs less than a shape far out; and the higher the capo, the less of the bass
+// is left. It puts those capos first that accompanists choose (common practice):
+// for Bb, Eb and F at fret 3 or 1, for G, C and D none.
+const (
+	capoPrice   = 30
+	capoDivisor = 2
+)
 
 // Capos lists the frets for the capo, none to [MaxCapo], by how easily chords
 // lie behind it in the same sounding key, the easiest first (see [Capo]); of two
@@ -67,14 +68,19 @@ func Capos(g fretboard.Instrument, chords []voicing.Chord, o Options) ([]Capo, e
 		if capo, err := behind(g, chords, o); err == nil {
 			all = append(all, capo)
 		}
+		for i := len(all) - 1; i > 0 && all[i].easier(all[i-1]); i-- {
+			all[i-1], all[i] = all[i], all[i-1]
+		}
 	}
 	if all == nil {
 		return nil, err
 	}
-	slices.SortStableFunc(all, func(a, b Capo) int {
-		return cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(a.Path.Total, b.Path.Total))
-	})
 	return all, nil
+}
+
+// easier reports whether c comes before d.
+func (c Capo) easier(d Capo) bool {
+	return c.Cost < d.Cost || c.Cost == d.Cost && c.Path.Total < d.Path.Total
 }
 
 // ofChords reports whether an error of Easiest speaks of the chords, and not of
@@ -98,7 +104,7 @@ func behind(g fretboard.Instrument, chords []voicing.Chord, o Options) (Capo, er
 	if capo.Path, err = Easiest(g, steps, o); err != nil {
 		return Capo{}, err
 	}
-	capo.Cost = capo.Path.ease(o.Voicing.Weights) + capoPrice(g, capo.Path)
+	capo.Cost = capo.Path.ease(o.Voicing.Weights) + priceCapo(g, capo.Path)
 	return capo, nil
 }
 
@@ -108,7 +114,7 @@ func (p Path) ease(w voicing.Weights) int {
 	total := 0
 	for _, grip := range p.Grips {
 		if grip != (Grip{}) {
-			total += felt(grip.Voicing.Cost(), w)
+			total += felt(grip.Voicing.CostWith(grip.Fingering), w)
 		}
 	}
 	for _, c := range p.Changes {
@@ -117,15 +123,18 @@ func (p Path) ease(w voicing.Weights) int {
 	return total
 }
 
-// capoPrice prices the capo at every chord of a path.
-func capoPrice(g fretboard.Instrument, p Path) int {
+// priceCapo prices the capo of g for a path.
+func priceCapo(g fretboard.Instrument, p Path) int {
+	if g.Capo == 0 {
+		return 0
+	}
 	chords := 0
 	for _, grip := range p.Grips {
 		if grip != (Grip{}) {
 			chords++
 		}
 	}
-	return chords * 10 * tenths(fretboard.Span(g.Scale, 0, g.Capo)) / capoDivisor
+	return 100*capoPrice + chords*10*tenths(fretboard.Span(g.Scale, 0, g.Capo))/capoDivisor
 }
 
 // letters lists by how many letters chords go down for so many semitones, the
@@ -175,7 +184,7 @@ func (c Capo) String() string {
 	if c.Fret == 0 {
 		return "no capo: " + list(c.Chords)
 	}
-	return fmt.Sprintf("capo %d: %s (sounds %s)", c.Fret, list(c.Chords), list(c.Sounding))
+	return "capo " + digits(c.Fret) + ": " + list(c.Chords) + " (sounds " + list(c.Sounding) + ")"
 }
 
 func list(chords []voicing.Chord) string {

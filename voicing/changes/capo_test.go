@@ -57,7 +57,7 @@ func TestCaposThatPlayersChoose(t *testing.T) {
 // TestNoCapoWhereNoneIsNeeded: songs of open chords are played without one
 // (common practice).
 func TestNoCapoWhereNoneIsNeeded(t *testing.T) {
-	for _, song := range []string{"G C D Em", "D G A", "A D E", "Em C G D", "Am E"} {
+	for _, song := range []string{"G C D Em", "D G A", "A D E", "Em C G D", "Am E", "C G", "C F G Am"} {
 		if first := capos(t, song, changes.Options{Loop: true})[0]; first.Fret != 0 {
 			t.Errorf("%s: %s", song, first)
 		}

@@ -1,7 +1,7 @@
 package changes
 
 import (
-	"fmt"
+	"strconv"
 
 	"weft.example/fretboard"
 	"weft.example/voicing"
@@ -148,24 +148,30 @@ func (m *Motion) buries(s fretboard.StringNumber, to *Grip) bool {
 // String prints what the finger does: ring moves 16.9 mm, from string 3, fret 2
 // to string 5, fret 3.
 func (m Motion) String() string {
-	switch m.Act {
-	case Stays:
-		return fmt.Sprintf("%s stays on %s", m.Finger, place(m.To))
-	case Lifts:
-		return fmt.Sprintf("%s lifts off %s", m.Finger, place(m.From))
-	case SetsDown:
-		return fmt.Sprintf("%s is set down on %s", m.Finger, place(m.To))
-	case Slides:
-		return fmt.Sprintf("%s slides %.1f mm on %s to fret %d", m.Finger, m.Distance, stringsOf(m.To), m.To.Fret)
-	}
-	return fmt.Sprintf("%s moves %.1f mm, from %s to %s", m.Finger, m.Distance, place(m.From), place(m.To))
+	return m.Finger.String() + " " + m.doing()
 }
 
-func place(p voicing.Press) string { return fmt.Sprintf("%s, fret %d", stringsOf(p), p.Fret) }
+func (m Motion) doing() string {
+	switch m.Act {
+	case Stays:
+		return "stays on " + place(m.To)
+	case Lifts:
+		return "lifts off " + place(m.From)
+	case SetsDown:
+		return "is set down on " + place(m.To)
+	}
+	far := strconv.FormatFloat(float64(m.Distance), 'f', 1, 64) + " mm"
+	if m.Act == Slides {
+		return "slides " + far + " on " + stringsOf(m.To) + " to fret " + digits(m.To.Fret)
+	}
+	return "moves " + far + ", from " + place(m.From) + " to " + place(m.To)
+}
+
+func place(p voicing.Press) string { return stringsOf(p) + ", fret " + digits(p.Fret) }
 
 func stringsOf(p voicing.Press) string {
 	if p.Barre() {
-		return fmt.Sprintf("strings %d to %d", p.Thick, p.Thin)
+		return "strings " + digits(p.Thick) + " to " + digits(p.Thin)
 	}
-	return fmt.Sprintf("string %d", p.Thin)
+	return "string " + digits(p.Thin)
 }

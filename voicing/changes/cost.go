@@ -33,8 +33,8 @@ const (
 const changeShare = 50
 
 // restTenths is how far neighbouring fingers rest from each other along the
-// neck, in tenths of a millimetre: 25 mm, as [voicing.Cost] has it.
-const restTenths = 250
+// neck, in tenths of a millimetre: 24 mm, as [voicing.Cost] has it.
+const restTenths = 240
 
 // add counts one finger that does act over a distance in tenths of a millimetre.
 func (c *Cost) add(act Act, distance int) {

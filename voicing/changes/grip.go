@@ -56,14 +56,13 @@ type gripper struct {
 
 // add adds the grips of v that take no more fingers than the most.
 func (r *gripper) add(v voicing.Voicing) {
-	cost := v.Cost()
 	first := r.holds == nil
 	from := len(r.holds)
 	for _, f := range v.Fingerings() {
 		if len(f.Presses()) > r.most {
 			continue
 		}
-		p := priceOf(cost, f.Cost(), r.weights)
+		p := priceOf(v.CostWith(f), r.weights)
 		if first && (len(r.holds) == from || p.price < r.usual.price) {
 			r.usual = p
 		}
@@ -75,9 +74,8 @@ func (r *gripper) add(v voicing.Voicing) {
 	}
 }
 
-// priceOf prices a voicing that costs c, held with a fingering that costs own.
-func priceOf(c, own voicing.Cost, w voicing.Weights) holdPrice {
-	c.Fingers, c.Spread, c.Splay, c.Barre = own.Fingers, own.Spread, own.Splay, own.Barre
+// priceOf prices a grip that costs c.
+func priceOf(c voicing.Cost, w voicing.Weights) holdPrice {
 	return holdPrice{price: c.Weighed(w), felt: felt(c, w)}
 }
 

@@ -1,9 +1,6 @@
 package changes
 
 import (
-	"fmt"
-	"strconv"
-
 	"weft.example/fretboard"
 	"weft.example/voicing"
 )
@@ -51,7 +48,7 @@ const (
 // [fretboard.ImpossibleError]. Package voicing checks its own options.
 func (o Options) normal() (Options, error) {
 	refuse := func(what string, value int, reason, mend string) error {
-		text := strconv.Itoa(value)
+		text := digits(value)
 		return &fretboard.ImpossibleError{Place: fretboard.Place{Notation: what, Source: text, Length: len(text),
 			Reason: reason, Mend: mend}}
 	}
@@ -60,7 +57,7 @@ func (o Options) normal() (Options, error) {
 	}
 	switch {
 	case o.Shapes < 0 || o.Shapes > maxShapes:
-		return o, refuse("shapes", o.Shapes, fmt.Sprintf("1 to %d shapes of a chord are tried", maxShapes), "0 means 8")
+		return o, refuse("shapes", o.Shapes, "1 to "+digits(maxShapes)+" shapes of a chord are tried", "0 means 8")
 	case o.Aim > LeastWorst:
 		return o, refuse("aim", int(o.Aim), "no such aim", "choose total or worst")
 	}

@@ -1,7 +1,6 @@
 package changes
 
 import (
-	"fmt"
 	"strings"
 
 	"weft.example/fretboard"
@@ -107,7 +106,7 @@ func checkPlucked(g fretboard.Instrument, step Step) error {
 		if s < 1 || s > g.Tuning.Strings() {
 			text := step.Chord.String()
 			return &fretboard.ImpossibleError{Place: fretboard.Place{Notation: "chord", Source: text, Length: len(text),
-				Reason: fmt.Sprintf("string %d is plucked; the instrument has strings 1 to %d", s, g.Tuning.Strings()),
+				Reason: "string " + digits(s) + " is plucked; the instrument has strings 1 to " + digits(g.Tuning.Strings()),
 				Mend:   "name strings that it has"}}
 		}
 	}
@@ -157,7 +156,7 @@ func locate(steps []Step, at int, err error) error {
 		offset += len(steps[at].Chord.String()) + len("=")
 	}
 	place := fretboard.Within(err, chordsNotation, strings.Join(texts, barLine), offset).(*fretboard.ImpossibleError).Place
-	place.Reason = fmt.Sprintf("chord %d: %s", at+1, place.Reason)
+	place.Reason = "chord " + digits(at+1) + ": " + place.Reason
 	return &fretboard.ImpossibleError{Place: place}
 }
 

@@ -1,8 +1,8 @@
 package changes
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"weft.example/voicing"
 )
@@ -62,18 +62,18 @@ func (c Change) remarkTime() []string {
 	if c.First == 0 || len(c.Fingers) == 0 {
 		return nil
 	}
-	first := fmt.Sprintf("string %d is plucked first, open", c.First)
+	how := "open"
 	if c.Stopped != 0 {
-		first = fmt.Sprintf("string %d is plucked first, stopped by %s", c.First, c.Stopped)
+		how = "stopped by " + c.Stopped.String()
 	}
-	remarks := []string{first}
+	remarks := []string{"string " + digits(c.First) + " is plucked first, " + how}
 	for _, m := range c.Fingers {
 		switch {
 		case m.Act == Stays || m.Spare == 0:
 		case m.Spare < 0:
-			remarks = append(remarks, fmt.Sprintf("no pluck needs %s in time", m.Finger))
+			remarks = append(remarks, "no pluck needs "+m.Finger.String()+" in time")
 		default:
-			remarks = append(remarks, fmt.Sprintf("%s has time: %s before it is needed", m.Finger, count(m.Spare, "pluck passes", "plucks pass")))
+			remarks = append(remarks, m.Finger.String()+" has time: "+count(m.Spare, "pluck passes", "plucks pass")+" before it is needed")
 		}
 	}
 	return remarks
@@ -85,8 +85,8 @@ func (p Path) Remarks() []string {
 	var remarks []string
 	if p.Worst >= 0 {
 		c := p.Changes[p.Worst]
-		remarks = append(remarks, fmt.Sprintf("the hardest change is from %s to %s, chords %d and %d",
-			p.name(c.From), p.name(c.To), c.From+1, c.To+1))
+		remarks = append(remarks, "the hardest change is from "+p.name(c.From)+" to "+p.name(c.To)+
+			", chords "+digits(c.From+1)+" and "+digits(c.To+1))
 	}
 	for i, g := range p.Grips {
 		if g == (Grip{}) || slices.Contains(p.Grips[:i], g) {
@@ -128,9 +128,12 @@ func verb(all []voicing.Finger, one, more string) string {
 	return more
 }
 
+// digits prints a count, a string or a fret for a sentence.
+func digits[N ~int](n N) string { return strconv.Itoa(int(n)) }
+
 func count(n int, one, more string) string {
 	if n == 1 {
 		return "1 " + one
 	}
-	return fmt.Sprintf("%d %s", n, more)
+	return digits(n) + " " + more
 }
