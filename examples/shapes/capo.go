@@ -88,12 +88,22 @@ func asks(shapes []held, path changes.Path) []string {
 	if words = append(words, hard...); hard == nil {
 		words = append(words, "all shapes are easy")
 	}
-	if path.Worst >= 0 {
-		c := path.Changes[path.Worst]
-		words = append(words, fmt.Sprintf("the hardest change is from %s to %s, effort %d",
-			path.Grips[c.From].Voicing.Chord(), path.Grips[c.To].Voicing.Chord(), points(c.Effort)))
+	if c, any := hardest(path); any {
+		words = append(words, fmt.Sprintf("the hardest change is from %s to %s: %s",
+			path.Grips[c.From].Voicing.Chord(), path.Grips[c.To].Voicing.Chord(), onTheWay(motionsOf(c))))
 	}
 	return words
+}
+
+// hardest returns of the changes that lead to another grip the one with the most
+// to do on the way, the first of several.
+func hardest(path changes.Path) (worst changes.Change, any bool) {
+	for _, c := range path.Changes {
+		if path.Grips[c.From] != path.Grips[c.To] && (!any || c.Cost.Total() > worst.Cost.Total()) {
+			worst, any = c, true
+		}
+	}
+	return worst, any
 }
 
 // write gives each capo as a table: below each chord that sounds the one that

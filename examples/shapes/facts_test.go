@@ -74,7 +74,7 @@ func both(args ...string) (text, object string, ok bool) {
 	return text, object, code == 0
 }
 
-var shapeLine = regexp.MustCompile(`^\d+ (\S+) (\S+?)(?:, fingers (\S+))?; start on string (\d+), the (root|slash bass|bass); cost (\d+) (?:.*?)hand (\w+)(?:, effort (\d+))?:`)
+var shapeLine = regexp.MustCompile(`^\d+ (\S+) (\S+?)(?:, fingers (\S+))?; start on string (\d+), the (root|slash bass|bass); cost (\d+) (?:.*?)hand (\w+)(?:, effort (\d+))?`)
 
 // shapesIn reads the shapes out of a text, where each is a paragraph.
 func shapesIn(text string) (lines []string) {
@@ -237,14 +237,18 @@ func shapesAlong(p picking.Progression) (shapes []string) {
 
 // countChanges reports whether the text has the changes, and each its fingers.
 func (a pathAnswer) countChanges(text string) bool {
-	fingers := 0
+	fingers, most := 0, 0
 	for _, c := range a.Changes {
 		fingers += len(c.Fingers)
+		most = max(most, c.Cost)
 		if c.First != a.Shapes[c.To-1].Start.String { // the figure starts on its root
 			return false
 		}
 	}
 	motion := regexp.MustCompile(`(?m)^   (index|middle|ring|little) +(stays on|slides|moves [\d.]+ mm|is set down|lifts off)`)
+	if a.Hardest > 0 && (a.Changes[a.Hardest-1].Cost != most || strings.Count(text, fmt.Sprintf("; change %d, the hardest\n", most)) > 1) {
+		return false
+	}
 	return len(motion.FindAllString(text, -1)) == fingers && strings.Count(strings.Join(strings.Fields(text), " "), ", the hardest ") == min(a.Hardest, 1)
 }
 
@@ -265,6 +269,48 @@ func rowsIn(text string) (rows []string) {
 		}
 	}
 	return rows
+}
+
+// The numbers of changes and of shapes have names and words of their own: no
+// change is called easy or hard by the measure of shapes.
+func TestAChangeHasNoEffort(t *testing.T) {
+	var path struct {
+		Changes []map[string]any `json:"changes"`
+	}
+	if err := json.Unmarshal([]byte(played(t, "-path", "C | G", "-format", "json")), &path); err != nil || len(path.Changes) != 2 {
+		t.Fatalf("%d changes, %v", len(path.Changes), err)
+	}
+	for _, name := range []string{"effort", "cost", "hold"} {
+		if value, any := path.Changes[0][name]; any {
+			t.Errorf("a change has the %s %v", name, value)
+		}
+	}
+	for _, args := range [][]string{{"-path", "C | G"}, {"-path", "F=133211 | Bm=x24432", "-figure", "5 3"}, {"-capo", "Bb Eb F"}} {
+		text := played(t, args...)
+		if about := regexp.MustCompile(`(?m)^.*\bchange.*effort \d+`).FindString(text); about != "" {
+			t.Errorf("%q: %s", args, about)
+		}
+	}
+}
+
+// The hardest change is the one with the most to do, in words too. By hand: the
+// three fingers of Am each go to the next string for E; for E7 the ring lifts.
+func TestTheHardestChange(t *testing.T) {
+	for song, want := range map[string]string{
+		"Am=x02210 | E=022100":                              "hardest from Am x02210 to E 022100, in bar 2; change 21: index moves 7.5 mm, middle moves 7.6 mm, ring moves 7.6 mm",
+		"Em/A=x00000 | E7=020100":                           "change 20: index and middle are set down 1 Em/A x00000", // from the air, where no hand shifts: 10 each
+		"E7=020100 | Em/A=x00000 | E7=020100 | Em/A=x00000": "hardest from Em/A x00000 to E7 020100, in bar 3; change 20",
+		"Am=x02210 | Am/E=002210":                           "change 0: no finger moves",
+		"Am=x02210":                                         "hardest there is no change; the hand stays",
+		"F=133211 | C=x32010":                               "; F is hard to hold",
+		// The grip of bar 3 stays in bar 1, and is hard: that is no change.
+		"C=x-15-14-12-13-12 | G=320003 | C=x-15-14-12-13-12": "hardest from G 320003 to C x-15-14-12-13-12, in bar 3;",
+	} {
+		text := strings.Join(strings.Fields(played(t, "-path", song, "-words")), " ")
+		if !strings.Contains(text, want) {
+			t.Errorf("%s lacks %q:\n%s", song, want, text)
+		}
+	}
 }
 
 // Every field of an answer is named as JSON names are here.

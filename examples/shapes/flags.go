@@ -47,9 +47,9 @@ func (r *request) flags() *flag.FlagSet {
 	text(&r.behind, "behind", "0", "play behind a capo at this `fret`, from which the others then count")
 	text(&r.hand, "hand", "right", "`way` of holding: right, left (restrung) or turned (not restrung)")
 	text(&r.count, "count", "6", "list so `many` at the most, 1 to 100")
-	text(&r.low, "low", "0", "hold no lower `fret`, open strings apart")
-	text(&r.high, "high", "0", "hold no higher `fret`; 0 means the last")
-	text(&r.span, "span", "0", "hold no frets further apart than so many `millimetres`; 0 means 105")
+	text(&r.low, "low", "1", "hold no lower `fret`, open strings apart")
+	text(&r.high, "high", "", "hold no higher `fret` (default the last)")
+	text(&r.span, "span", "105", "hold no frets further apart than so many `millimetres`, 1 to 150")
 	text(&r.fingers, "fingers", "4", "use so `many` fingers at the most, 1 to 4")
 	text(&r.sounding, "sounding", "", "`strings` that may not be muted, such as \"4 3 2\"")
 	truth(&r.closed, "closed", "no string may be open")
@@ -80,6 +80,9 @@ func dashed(names string) string { return "-" + strings.ReplaceAll(names, " ", "
 // arguments, also for a flag that does not serve it.
 func (r *request) verb() (string, error) {
 	fs := new(request).flags()
+	if err := r.checkOnce(fs); err != nil {
+		return "", err
+	}
 	verb := ""
 	for _, name := range verbs {
 		if !r.given[name] {
@@ -95,6 +98,28 @@ func (r *request) verb() (string, error) {
 		return "", cli.Misplaced(r.args, len(r.args), "nothing is asked for", "give one of "+dashed(strings.Join(verbs, " "))+"; -h explains them")
 	}
 	return verb, r.checkServants(fs, verb)
+}
+
+// checkOnce refuses a flag that is given again, of which one value would be
+// passed over.
+func (r *request) checkOnce(fs *flag.FlagSet) error {
+	given := map[string]bool{}
+	for i := 0; i < len(r.args); i++ {
+		name, _, valued := strings.Cut(strings.TrimLeft(r.args[i], "-"), "=")
+		if given[name] {
+			return cli.Misplaced(r.args, i, "-"+name+" is given a second time", "give it once")
+		}
+		given[name] = true
+		if f := fs.Lookup(name); !valued && f != nil && !isTruth(f) {
+			i++ // its value
+		}
+	}
+	return nil
+}
+
+func isTruth(f *flag.Flag) bool {
+	truth, ok := f.Value.(interface{ IsBoolFlag() bool })
+	return ok && truth.IsBoolFlag()
 }
 
 func (r *request) checkServants(fs *flag.FlagSet, verb string) error {

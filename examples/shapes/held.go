@@ -1,9 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"strings"
-
 	"weft.example/fretboard"
 	"weft.example/voicing"
 	"weft.example/voicing/box"
@@ -58,193 +55,13 @@ func (s *setting) hold(v voicing.Voicing, f voicing.Fingering) held {
 		Chord: v.Chord().String(), Shape: v.Shape().String(), Fingers: f.String(),
 		Start:  start{int(v.Start().String), v.Start().Reason.String()},
 		Effort: cost.Effort(), Hold: holdWord(cost.Effort()), Hand: handWords(v, f, cost),
-		Cost: (cost.Weighed(s.limits.Weights) + 50) / 100, Sound: soundWords(v, cost), Words: b.Words(), box: b,
+		Cost: points(cost.Weighed(s.limits.Weights)), Sound: soundWords(v, cost), Words: b.Words(), box: b,
 	}
 	if unheld, ok := b.Unheld().(fretboard.Located); ok {
-		h.Fingers, h.Hold, h.Hand = "", "impossible", []string{unheld.Where().Reason}
+		h.Fingers, h.Hold, h.Hand = "", "impossible", unheldWords(v, unheld.Where().Reason)
 	}
 	return h
 }
 
-// The most effort of a shape that is easy and of one that is moderate. Between
-// these stand, in the order of first books (common practice): the open chords
-// from Em to G; C7, B7 and the small barre of 577555; Bm and the F of 133211.
-const (
-	easyEffort     = 170
-	moderateEffort = 215
-)
-
-func holdWord(effort int) string {
-	switch {
-	case effort <= easyEffort:
-		return "easy"
-	case effort <= moderateEffort:
-		return "moderate"
-	}
-	return "hard"
-}
-
-// From here on a term of a cost is worth a word.
-const (
-	longReach  fretboard.Millimetres = 75 // four frets at the nut are 97 mm
-	wideSplay                        = 60 // points: fingers that lie far from how they rest
-	wideSpread                       = 65 // points: five string gaps between the fingers
-	farFret    fretboard.Fret        = 7  // from the nut or capo
-	muddy                            = 24 // points: a minor third at the bottom
-	crowd                            = 3  // fingers in one fret
-	doubled                          = 28 // points: two strings on one pitch
-)
-
-// handWords says what a shape asks of the hand, and what makes it hard.
-func handWords(v voicing.Voicing, f voicing.Fingering, c voicing.Cost) []string {
-	presses := f.Presses()
-	if len(presses) == 0 {
-		return []string{"no finger, every string that sounds is open"}
-	}
-	words := []string{counted(len(presses), "finger")}
-	for _, p := range presses {
-		if p.Barre() {
-			words = append(words, fmt.Sprintf("the %s finger lies across %s", p.Finger, across(p)))
-		}
-	}
-	low, high := presses[0].Fret, presses[len(presses)-1].Fret
-	g := v.Instrument()
-	if reach := fretboard.Span(g.Scale, g.Capo+low, g.Capo+high); reach >= longReach {
-		words = append(words, fmt.Sprintf("a long reach: frets %d and %d lie %.0f mm apart", low, high, reach))
-	}
-	words = append(words, splayWords(presses, c)...)
-	if c.Spread >= wideSpread {
-		words = append(words, "fingers reach round strings between them")
-	}
-	if low >= farFret {
-		words = append(words, fmt.Sprintf("the hand goes up to fret %d", low))
-	}
-	return words
-}
-
-func across(p voicing.Press) string {
-	if p.Thick == p.Thin+1 {
-		return fmt.Sprintf("strings %d and %d", p.Thick, p.Thin)
-	}
-	return fmt.Sprintf("strings %d to %d", p.Thick, p.Thin)
-}
-
-// splayWords speaks of fingers that lie unlike how they rest: crowd of them in
-// one fret on neighbouring strings, or far apart.
-func splayWords(presses []voicing.Press, c voicing.Cost) []string {
-	row := 1
-	for i := 1; i < len(presses); i++ {
-		if presses[i].Fret != presses[i-1].Fret || presses[i].Thick != presses[i-1].Thin-1 {
-			row = 0
-		}
-		if row++; row == crowd {
-			return []string{fmt.Sprintf("fingers crowd into fret %d", presses[i].Fret)}
-		}
-	}
-	if c.Splay >= wideSplay {
-		return []string{"fingers stand apart along the neck"}
-	}
-	return nil
-}
-
-// soundWords says what is not as it might be in the sound of a voicing.
-func soundWords(v voicing.Voicing, c voicing.Cost) []string {
-	words := append([]string{}, v.Remarks()...)
-	for _, tone := range v.Chord().Tones() {
-		if tone.Need == voicing.Optional && sounds(v, tone.Note) == 0 {
-			words = append(words, "without "+toneWords(tone))
-		}
-	}
-	words = append(words, muteWords(v)...)
-	if c.Thin > 0 {
-		words = append(words, "only "+counted(v.Sounding().Len(), "string")+" sounding")
-	}
-	if c.Doubled >= doubled {
-		words = append(words, doubleWords(v)...)
-	}
-	for _, term := range []struct {
-		heard bool
-		word  string
-	}{
-		{c.Clash > 0, "the third and the eleventh grate"},
-		{c.Muddy >= muddy, "close notes at the bottom sound muddy"},
-	} {
-		if term.heard {
-			words = append(words, term.word)
-		}
-	}
-	return words
-}
-
-// sounds counts the strings of v that sound n, without the capo.
-func sounds(v voicing.Voicing, n fretboard.Note) (strings int) {
-	for s := range v.Sounding().Thinnest() {
-		f, _ := v.Shape().Fret(s)
-		if v.Instrument().Tuning.Open(s).Pitch().Up(f).Class() == n.Class() {
-			strings++
-		}
-	}
-	return strings
-}
-
-// muteWords names the strings that are muted between sounding ones.
-func muteWords(v voicing.Voicing) []string {
-	sounding := v.Sounding()
-	var muted []int
-	for s := sounding.Nth(sounding.Len()-1) - 1; s > sounding.Nth(0); s-- {
-		if !sounding.Has(s) {
-			muted = append(muted, int(s))
-		}
-	}
-	if muted == nil {
-		return nil
-	}
-	return []string{list("string", muted) + " muted between sounding ones"}
-}
-
-// doubleWords names the strings that sound one pitch, or else the sevenths and
-// the like that more than one string sounds.
-func doubleWords(v voicing.Voicing) (words []string) {
-	at := map[fretboard.Pitch][]int{}
-	for _, s := range fretboard.LowestFirst(v.Sounding(), v.Pitch) {
-		p := v.Pitch(s)
-		if at[p] = append(at[p], int(s)); len(at[p]) == 2 {
-			words = append(words, list("string", at[p])+" sound one pitch")
-		}
-	}
-	if words != nil {
-		return words
-	}
-	for _, tone := range v.Chord().Tones() {
-		if n := sounds(v, tone.Note); n > 1 && tone.Degree != 1 && tone.Degree != 3 && tone.Degree != 5 {
-			words = append(words, toneWords(tone)+", sounds on "+counted(n, "string"))
-		}
-	}
-	return words
-}
-
-// degrees names the degrees of a chord.
-var degrees = [...]string{1: "root", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth", 7: "seventh",
-	9: "ninth", 11: "eleventh", 13: "thirteenth"}
-
-func toneWords(t voicing.Tone) string { return t.Note.String() + ", the " + degrees[t.Degree] }
-
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-// list prints string 5, or strings 5 and 3.
-func list(noun string, numbers []int) string {
-	texts := make([]string, len(numbers))
-	for i, n := range numbers {
-		texts[i] = fmt.Sprint(n)
-	}
-	if len(texts) == 1 {
-		return noun + " " + texts[0]
-	}
-	last := len(texts) - 1
-	return noun + "s " + strings.Join(texts[:last], ", ") + " and " + texts[last]
-}
+// points rounds hundredths of a point.
+func points(hundredths int) int { return (hundredths + 50) / 100 }

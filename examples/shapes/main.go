@@ -41,7 +41,7 @@
 //	hold     "easy", "moderate", "hard" or "impossible"
 //	effort   what holding it asks
 //	cost     what the ranking goes by, weighed for beginners where that is asked for
-//	hand     list: what it asks of the hand
+//	hand     list: what it asks of the hand, or first why no hand holds it
 //	sound    list: what is not as it might be in its sound
 //	words    list of sentences that can be read aloud
 //
@@ -61,19 +61,20 @@
 // list of those that differ in chord, shape or fingers; order, the number in
 // shapes, from 1, of each chord as it is played, 0 for N.C., one for as long as
 // it is held; changes, a list of those that differ; hardest, the number in
-// changes, from 1, of the one with the most effort, 0 where there is none.
+// changes, from 1, of the one with the highest changeCost, 0 where there is none.
 // A change:
 //
-//	from, to  numbers in shapes
-//	bar       as played, where it comes first; times: how often it comes
-//	effort    with the grips that it joins; cost: its own
-//	first     the string plucked first, 0 without a figure
-//	stopped   the finger on that string, or empty
-//	fingers   list of {finger, act, tenths, spare, says}: act is "stays", "slides",
-//	          "moves", "sets down" or "lifts"; tenths of a millimetre that it goes, or
-//	          the hand with it; spare: the plucks that pass before it is needed, -1 for
-//	          all of them or without a figure
-//	remarks   list: what helps
+//	from, to    numbers in shapes
+//	bar         as played, where it comes first; times: how often it comes
+//	changeCost  what the fingers do on the way
+//	withShapes  the same with what the two shapes ask: what -aim worst keeps low
+//	first       the string plucked first, 0 without a figure
+//	stopped     the finger on that string, or empty
+//	fingers     list of {finger, act, tenths, spare, says}: act is "stays", "slides",
+//	            "moves", "sets down" or "lifts"; tenths of a millimetre that it goes, or
+//	            the hand with it; spare: the plucks that pass before it is needed, -1 for
+//	            all of them or without a figure
+//	remarks     list: what helps
 //
 // A capo's answer goes on with chords, those of the song as they sound, each
 // once; aim; loop; more, whether further frets are left out; capos, a list, the best first,

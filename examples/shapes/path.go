@@ -31,8 +31,8 @@ type change struct {
 	To      int      `json:"to"`
 	Bar     int      `json:"bar"`
 	Times   int      `json:"times"`
-	Effort  int      `json:"effort"`
-	Cost    int      `json:"cost"`
+	Cost    int      `json:"changeCost"`
+	Whole   int      `json:"withShapes"`
 	First   int      `json:"first"`
 	Stopped string   `json:"stopped"`
 	Fingers []motion `json:"fingers"`
@@ -160,7 +160,8 @@ func (s *setting) pathAnswer(it *song, figures picking.Figures, path changes.Pat
 func (a *pathAnswer) addChanges(it *song, path changes.Path) {
 	type same struct{ from, to, figure int }
 	known := map[same]int{}
-	for i, c := range path.Changes {
+	most := -1
+	for _, c := range path.Changes {
 		key := same{a.Order[c.From], a.Order[c.To], it.steps[c.To].Figure}
 		if key.from == key.to {
 			continue
@@ -170,28 +171,30 @@ func (a *pathAnswer) addChanges(it *song, path changes.Path) {
 			known[key] = len(a.Changes)
 		}
 		a.Changes[known[key]-1].Times++
-		if i == path.Worst {
-			a.Hardest = known[key]
+		if cost := c.Cost.Total(); cost > most {
+			most, a.Hardest = cost, known[key]
 		}
 	}
 }
 
 func changeOf(c changes.Change, from, to, bar int) change {
-	it := change{From: from, To: to, Bar: bar, Effort: points(c.Effort), Cost: c.Cost.Total(), First: int(c.First),
-		Fingers: []motion{}, Remarks: append([]string{}, c.Remarks()...)}
+	it := change{From: from, To: to, Bar: bar, Cost: c.Cost.Total(), Whole: points(c.Effort), First: int(c.First),
+		Fingers: motionsOf(c), Remarks: append([]string{}, c.Remarks()...)}
 	if c.Stopped != 0 {
 		it.Stopped = c.Stopped.String()
 	}
+	return it
+}
+
+func motionsOf(c changes.Change) []motion {
+	all := []motion{}
 	for _, m := range c.Fingers {
 		tenths := int(m.Distance*10 + 0.5)
 		says := m.String()
 		if m.Act == changes.SetsDown && tenths > 0 {
 			says += fmt.Sprintf("; the hand shifts %.1f mm", m.Distance)
 		}
-		it.Fingers = append(it.Fingers, motion{m.Finger.String(), m.Act.String(), tenths, m.Spare, says})
+		all = append(all, motion{m.Finger.String(), m.Act.String(), tenths, m.Spare, says})
 	}
-	return it
+	return all
 }
-
-// points rounds hundredths of a point.
-func points(hundredths int) int { return (hundredths + 50) / 100 }

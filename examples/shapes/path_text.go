@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"strings"
+
+	"weft.example/voicing/changes"
 )
 
 // write gives the chart first, ready to be pasted, then the shapes and what each
@@ -27,7 +29,7 @@ func (a pathAnswer) write(s *sheet) {
 	s.line("")
 	s.legend()
 	if len(a.Changes) > 0 {
-		s.entry(0, "change", "its effort is that of the fingers on their way and of the shape that they come to")
+		s.entry(0, "change", "what the fingers do on the way, in points: the more, the further they go and the more of them are set down; 0 where all stay. The hardest has the most; the shapes have efforts of their own")
 	}
 }
 
@@ -36,8 +38,42 @@ func (a pathAnswer) hardest(s *sheet) string {
 		return "there is no change; the hand stays"
 	}
 	c := a.Changes[a.Hardest-1]
-	return fmt.Sprintf("%s, in bar %d; effort %d", a.title(s, c), c.Bar, c.Effort)
+	text := fmt.Sprintf("%s, in bar %d; change %d: %s", a.title(s, c), c.Bar, c.Cost, onTheWay(c.Fingers))
+	if to := a.Shapes[c.To-1]; to.Hold != "easy" {
+		text += fmt.Sprintf("; %s is %s to hold", s.spell(to.Chord), to.Hold)
+	}
+	return text
 }
+
+// onTheWay says which fingers go how far, without those that stay or lift.
+func onTheWay(fingers []motion) string {
+	var words, down []string
+	shift, rest := 0, "no finger moves"
+	for _, m := range fingers {
+		switch m.Act {
+		case changes.Moves.String(), changes.Slides.String():
+			words = append(words, fmt.Sprintf("%s %s %s", m.Finger, m.Act, millimetres(m.Tenths)))
+		case changes.SetsDown.String():
+			down, shift = append(down, m.Finger), m.Tenths
+		case changes.Lifts.String():
+			rest = "fingers only lift"
+		}
+	}
+	if len(down) == 1 {
+		words = append(words, down[0]+" is set down")
+	} else if down != nil {
+		words = append(words, together(down)+" are set down")
+	}
+	if words == nil {
+		return rest
+	}
+	if shift > 0 {
+		words = append(words, "the hand shifts "+millimetres(shift))
+	}
+	return strings.Join(words, ", ")
+}
+
+func millimetres(tenths int) string { return fmt.Sprintf("%d.%d mm", tenths/10, tenths%10) }
 
 // title names a change: from Am x02210 to F xx3211.
 func (a pathAnswer) title(s *sheet, c change) string {
@@ -66,7 +102,7 @@ func (s *sheet) change(number int, c change, a pathAnswer) {
 	if number == a.Hardest {
 		hardest = ", the hardest"
 	}
-	s.hang("", fmt.Sprintf("%s: bar %d%s; effort %d%s", a.title(s, c), c.Bar, times, c.Effort, hardest))
+	s.hang("", fmt.Sprintf("%s: bar %d%s; change %d%s", a.title(s, c), c.Bar, times, c.Cost, hardest))
 	for _, m := range c.Fingers {
 		s.hang(fmt.Sprintf("   %-8s", m.Finger), strings.TrimPrefix(m.Says, m.Finger+" "))
 	}
@@ -105,5 +141,5 @@ func chartLines(chart string) (lines []string) {
 func (s *sheet) way(loop bool, aim string) {
 	s.entry(0, "form", map[bool]string{true: "a loop: the last chord leads back to the first", false: "played once"}[loop])
 	s.entry(0, "aim", map[string]string{"total": "all shapes and changes together as easy as can be",
-		"worst": "the hardest change as easy as can be"}[aim])
+		"worst": "the worst of all changes as easy as can be, its shapes counted in"}[aim])
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,6 +20,9 @@ var refusals = []clitest.Refusal{
 	{"a flag that does not serve", []string{"-chord", "C", "-key", "G"}, "-key", "it does not serve -chord; leave it out"},
 	{"the first of two that do not serve", []string{"-count", "3", "-name", "x32010", "-low", "5"}, "-count", "it does not serve -name"},
 	{"a capo for the capo", []string{"-capo", "C", "-behind", "2"}, "-behind", "it does not serve -capo"},
+	{"a flag given twice", []string{"-chord", "C", "-chord", "D"}, "-chord", "-chord is given a second time; give it once"},
+	{"a truth given twice", []string{"-closed", "-chord", "C", "-closed=false"}, "-closed=false", "-closed is given a second time"},
+	{"a limit given twice, and its value a flag's name", []string{"-name", "-count", "-count", "-1", "--count=2"}, "--count=2", "a second time"},
 	{"an unknown flag", []string{"-chord", "C", "-speed", "9"}, "-speed", "-h lists the flags"},
 	{"a flag without value", []string{"-chord"}, "-chord", "needs an argument"},
 	{"a truth that is none", []string{"-chord", "C", "-closed=maybe"}, "-closed=maybe", "neither true nor false"},
@@ -38,21 +42,32 @@ var refusals = []clitest.Refusal{
 	{"no shape within the limits", []string{"-chord", "Fmaj7", "-closed", "-fingers", "1"}, "Fmaj7", "widen -fingers -closed, or"},
 	{"no count", []string{"-chord", "C", "-count", "0"}, "0", "choose 1 to 100"},
 	{"a count too high", []string{"-chord", "C", "-count", "101"}, "101", "choose 1 to 100"},
-	{"a count too high for many strings", []string{"-chord", "C", "-count", "9", "-tuning", strings.Repeat("E3 ", 10)}, "9", "choose 1 to 8"},
 	{"a count in letters", []string{"-chord", "C", "-count", "few"}, "few", "whole number"},
 	{"a low fret in letters", []string{"-chord", "C", "-low", "five"}, "five", "whole number"},
-	{"a low fret below the nut", []string{"-chord", "C", "-low", "-1"}, "-1", "-low"},
-	{"a low fret above the high one", []string{"-chord", "C", "-low", "7", "-high", "5"}, "7", "frets 7 to 5 are no window"},
+	{"a low fret below the nut", []string{"-chord", "C", "-low", "-1"}, "-1", "choose 1 to 24"},
+	{"a low fret at the nut", []string{"-chord", "C", "-low", "0"}, "0", "choose 1 to 24"},
+	{"a low fret off the neck", []string{"-path", "C", "-low", "25"}, "25", "choose 1 to 24"},
+	{"a low fret above the high one", []string{"-chord", "C", "-low", "7", "-high", "5"}, "7", "choose 1 to 5"},
 	{"a high fret off the neck", []string{"-chord", "C", "-high", "25"}, "25", "the last fret from the capo is 24"},
-	{"a high fret off the neck behind the capo", []string{"-chord", "C", "-high", "23", "-behind", "2"}, "23", "the last fret from the capo is 22"},
+	{"a high fret off the neck behind the capo", []string{"-chord", "C", "-high", "23", "-behind", "2"}, "23", "the last fret from the capo is 22; choose 1 to 22"},
+	{"no high fret", []string{"-capo", "C", "-high", "0"}, "0", "choose 1 to 24"},
 	{"a high fret in parts", []string{"-chord", "C", "-high", "5.5"}, "5.5", "whole number"},
-	{"a span below none", []string{"-chord", "C", "-span", "-3"}, "-3", "-span"},
+	{"a span below none", []string{"-chord", "C", "-span", "-3"}, "-3", "such as 105"},
+	{"no span", []string{"-chord", "C", "-span", "0"}, "0", "choose 1 to 150"},
+	{"a span too wide", []string{"-chord", "C", "-span", "150.5"}, "150.5", "choose 1 to 150"},
+	{"a span without end", []string{"-chord", "C", "-span", "Inf"}, "Inf", "not a length"},
+	{"a span in another base", []string{"-chord", "C", "-span", "0x1p3"}, "0x1p3", "not a length"},
+	{"a span with a power", []string{"-chord", "C", "-span", "1e2"}, "1e2", "not a length"},
+	{"a span of a million digits", []string{"-chord", "C", "-span", strings.Repeat("9", 1_000_000)}, "", "choose 1 to 150"},
 	{"a span in words", []string{"-chord", "C", "-span", "wide"}, "wide", "such as 105"},
-	{"a span that is no number", []string{"-chord", "C", "-span", "NaN"}, "NaN", "0 means 105"},
+	{"a span that is no number", []string{"-chord", "C", "-span", "NaN"}, "NaN", "such as 105"},
 	{"no fingers", []string{"-chord", "C", "-fingers", "0"}, "0", "choose 1 to 4"},
 	{"five fingers", []string{"-chord", "C", "-fingers", "5"}, "5", "1 to 4"},
 	{"a string that is not there", []string{"-chord", "C", "-sounding", "5 4 7"}, "7", "strings 1 to 6"},
 	{"string 0", []string{"-chord", "C", "-sounding", "0"}, "0", "strings 1 to 6"},
+	{"no string", []string{"-chord", "C", "-sounding", ","}, ",", "no string is named"},
+	{"no string at all", []string{"-chord", "C", "-sounding", ""}, "", "no string is named"},
+	{"a string with a sign", []string{"-chord", "C", "-sounding", "+4"}, "+4", "not a string number"},
 	{"a string by its note", []string{"-chord", "C", "-sounding", "5 D"}, "D", "such as 4 3 2"},
 	{"strings that are not UTF-8", []string{"-chord", "C", "-sounding", "5 \xff"}, "?", "UTF-8"},
 
@@ -98,6 +113,8 @@ var refusals = []clitest.Refusal{
 	{"limits that leave no capo", []string{"-capo", "Bb Fmaj7", "-closed", "-fingers", "1"}, "Fmaj7", "widen -fingers -closed"},
 
 	{"no tuning", []string{"-chord", "C", "-tuning", "sideways"}, "sideways", "drop D"},
+	{"a tuning that sounds too high", []string{"-chord", "C", "-tuning", "G9 G9"}, "G9 G9", "-tuning, byte 0: \"G9 G9\": string 1 would sound"},
+	{"a tuning that sounds too high for the capo", []string{"-capo", "C", "-tuning", "E2 G9"}, "E2 G9", "; tune it lower"},
 	{"thirteen strings", []string{"-chord", "C", "-tuning", strings.Repeat("E2 ", 13)}, "E2", "13 strings"},
 	{"a capo off the neck", []string{"-chord", "C", "-behind", "99"}, "99", "the neck has 24"},
 	{"a capo before the nut", []string{"-chord", "C", "-behind", "-1"}, "-1", "-behind"},
@@ -110,7 +127,23 @@ var refusals = []clitest.Refusal{
 func TestBadInputIsRefusedInPlace(t *testing.T) {
 	for _, r := range refusals {
 		clitest.Main(run).CheckRefusal(t, "shapes", r)
+		_, errs, _ := clitest.Main(run).Play(nil, r.Args...)
+		if named := reported(errs); named != "arguments" && !gives(r.Args, named) {
+			t.Errorf("%s: an error in %s, which is not given:\n%s", r.Why, named, errs)
+		}
 	}
+}
+
+// reported returns in what an error is located.
+func reported(errs string) string {
+	named, _, _ := strings.Cut(strings.TrimPrefix(errs, "shapes: "), ",")
+	return named
+}
+
+func gives(args []string, flag string) bool {
+	return strings.HasPrefix(flag, "-") && slices.ContainsFunc(args, func(arg string) bool {
+		return arg == flag || strings.HasPrefix(arg, flag+"=")
+	})
 }
 
 func TestFilesThatCannotBeWritten(t *testing.T) {

@@ -100,6 +100,64 @@ func TestFlagsReachTheAnswer(t *testing.T) {
 	})
 }
 
+// Each default in the help is what leaving the flag out means.
+func TestDefaults(t *testing.T) {
+	limits := regexp.MustCompile(`(?s)"limits": \[.*?\]`)
+	for _, args := range [][]string{{"-chord", "Fmaj7"}, {"-chord", "C", "-tuning", "ukulele", "-closed"}, {"-chord", "Bb", "-tuning", "B1 E2 A2 D3 G3 B3 E4"}} {
+		args = append(args, "-format", "json")
+		want := limits.ReplaceAllString(played(t, args...), "")
+		for _, name := range []string{"low", "span", "fingers", "count", "behind", "hand"} {
+			usual := new(request).flags().Lookup(name).DefValue
+			if got := limits.ReplaceAllString(played(t, append(args, "-"+name, usual)...), ""); got != want {
+				t.Errorf("%q: -%s %s is not the default: %s", args, name, usual, cmp.Diff(want, got))
+			}
+		}
+		if got := limits.ReplaceAllString(played(t, append(args, "-high", "24")...), ""); got != want {
+			t.Errorf("%q: -high 24 is not the default: %s", args, cmp.Diff(want, got))
+		}
+	}
+}
+
+// What no hand holds is said once, whether in sentences, below the box or beside
+// the shape, and no box is taller than a glance. Fret n is 645.16 mm / 2^(n/12) from
+// the bridge.
+func TestWhatCannotBeHeldIsSaidOnce(t *testing.T) {
+	row := regexp.MustCompile(`(?m)^ +(\d+ )?[|*](  [|*])+$`)
+	for _, test := range []struct {
+		shape, reason string
+		rows          int
+	}{
+		{"012345", "5 strings to stop", 5},
+		{"1-x-x-x-x-11", "lie 267 mm apart, further than hands reach", 0},
+		{"1-x-x-x-x-10", "lie 246 mm apart, further than hands reach", 10},
+		{"1-x-x-x-x-22", "lie 427 mm apart, further than hands reach", 0},
+		{"123401", "the finger would damp string 2", 4},
+	} {
+		for _, words := range []string{"-words=false", "-words"} {
+			text := played(t, "-name", test.shape, words)
+			said := strings.Join(strings.Fields(text), " ")
+			if strings.Count(said, test.reason) != 1 || strings.Count(said, "mm apart") > 1 || !strings.Contains(said, "hand impossible") {
+				t.Errorf("%s %s: %q is not said once:\n%s", test.shape, words, test.reason, text)
+			}
+			rows := len(row.FindAllString(text, -1))
+			if want := test.rows; words == "-words" && rows != 0 || words != "-words" && rows != want {
+				t.Errorf("%s %s: %d rows, want %d:\n%s", test.shape, words, rows, want, text)
+			}
+		}
+	}
+	if text := played(t, "-name", "x-x-x-12-x-24", "-tuning", "standard"); !strings.Contains(text, "box     none, it would take 13 rows") {
+		t.Errorf("not told why there is no box:\n%s", text)
+	}
+}
+
+// With many strings a hundred shapes are found too.
+func TestAHundredShapesOfManyStrings(t *testing.T) {
+	text := played(t, "-chord", "Am7", "-count", "100", "-words", "-tuning", strings.TrimSpace(strings.Repeat("E3 A3 D4 ", 4)))
+	if shapes := shapesIn(text); len(shapes) != 100 {
+		t.Errorf("%d shapes", len(shapes))
+	}
+}
+
 // What German songbooks write is read, and said in their spelling, but for JSON.
 func TestSpelling(t *testing.T) {
 	for _, test := range []struct {
@@ -112,6 +170,7 @@ func TestSpelling(t *testing.T) {
 		{"mixed", []string{"-chord", "H7/D#"}, []string{"-chord", "B7/D#"}, "H7/D#, in words B seven over D sharp"},
 		{"german", []string{"-name", "x24432", "-key", "h"}, []string{"-name", "x24432", "-key", "Bm"}, "key     Hm"},
 		{"mixed", []string{"-name", "x13331", "-key", "Bb"}, []string{"-name", "x13331", "-key", "Bb"}, "1  Bb "},
+		{"german", []string{"-name", "x24432", "-key", "h-Moll"}, []string{"-name", "x24432", "-key", "Bm"}, "key     Hm"},
 		{"german", []string{"-path", "a | H7=x21202"}, []string{"-path", "Am | B7=x21202"}, "| H7=x21202"},
 		{"german", []string{"-capo", "B Es F"}, []string{"-capo", "Bb Eb F"}, "sounds  B "},
 	} {

@@ -108,8 +108,8 @@ func (s *sheet) heading(h heading) {
 
 // shapes shows shapes as boxes, or in sentences, and then one by one what they ask.
 func (s *sheet) shapes(all []held) {
-	if !s.words {
-		s.boxes(all)
+	if boxes := drawable(all); !s.words && len(boxes) > 0 {
+		s.boxes(boxes)
 		s.line("")
 	}
 	if !s.words && len(all) > 1 {
@@ -124,11 +124,25 @@ func (s *sheet) shapes(all []held) {
 	}
 }
 
-func (s *sheet) boxes(all []held) {
-	boxes := make([]box.Box, len(all))
-	for i, h := range all {
-		boxes[i] = h.box
+// tallest is the most rows of a box that still shows a shape at a glance.
+const tallest = 10
+
+// rows counts the rows that the box of a shape takes.
+func (h held) rows() int {
+	_, rows := h.box.Window()
+	return rows
+}
+
+func drawable(all []held) (boxes []box.Box) {
+	for _, h := range all {
+		if h.rows() <= tallest {
+			boxes = append(boxes, h.box)
+		}
 	}
+	return boxes
+}
+
+func (s *sheet) boxes(boxes []box.Box) {
 	if err := box.Encode(&s.out, boxes, box.Options{Spelling: s.spelling}); err != nil {
 		panic(err) // the options are good, and a builder takes everything
 	}
@@ -140,23 +154,63 @@ func (s *sheet) shape(number int, h held) {
 	if h.Fingers != "" {
 		fingers = ", fingers " + h.Fingers
 	}
-	s.hang(fmt.Sprintf("%-3d", number), fmt.Sprintf("%s %s%s; start on string %d, the %s; cost %d",
+	s.hang(fmt.Sprintf("%-2d ", number), fmt.Sprintf("%s %s%s; start on string %d, the %s; cost %d",
 		s.spell(h.Chord), h.Shape, fingers, h.Start.String, h.Start.Reason, h.Cost))
 	if s.words {
 		s.hang("   ", strings.Join(h.Words, " "))
 	}
-	effort := fmt.Sprintf("%s, effort %d: ", h.Hold, h.Effort)
-	if h.Fingers == "" {
-		effort = "impossible: "
+	s.entry(3, "hand", s.hand(h))
+	if !s.words && h.rows() > tallest {
+		s.entry(3, "box", fmt.Sprintf("none, it would take %d rows", h.rows()))
 	}
-	s.entry(3, "hand", effort+strings.Join(h.Hand, "; "))
 	if len(h.Sound) > 0 {
 		s.entry(3, "sound", s.spell(strings.Join(h.Sound, "; ")))
 	}
+}
+
+// hand says what a shape asks of the hand. Why one cannot be held is said in the
+// sentences or below the box, where there is any.
+func (s *sheet) hand(h held) string {
+	if h.Fingers != "" {
+		return fmt.Sprintf("%s, effort %d: %s", h.Hold, h.Effort, strings.Join(h.Hand, "; "))
+	}
+	words := h.Hand
+	if s.words || h.rows() <= tallest {
+		words = words[1:]
+	}
+	if len(words) == 0 {
+		return h.Hold
+	}
+	return h.Hold + ": " + strings.Join(words, "; ")
 }
 
 // legend explains the words and numbers about shapes.
 func (s *sheet) legend() {
 	s.entry(0, "effort", fmt.Sprintf("what the hand has to do, in points: easy up to %d, moderate up to %d, hard above", easyEffort, moderateEffort))
 	s.entry(0, "cost", "what shapes are ranked by: the effort, the place on the neck and the sound; a point is worth a millimetre nearer the nut")
+}
+
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// list prints string 5, or strings 5 and 3.
+func list(noun string, numbers []int) string {
+	texts := make([]string, len(numbers))
+	for i, n := range numbers {
+		texts[i] = fmt.Sprint(n)
+	}
+	if len(texts) == 1 {
+		return noun + " " + texts[0]
+	}
+	return noun + "s " + together(texts)
+}
+
+// together prints two words or more as a sentence does: 5, 4 and 3.
+func together(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
