@@ -7,9 +7,10 @@ type Reading struct {
 	// Notes holds what each string sounds, the lowest first, without the capo,
 	// spelled as the first name spells it.
 	Notes []fretboard.PitchName
-	// Names ranks the chord names, the best first: at most eight, and none more
-	// than 60 points behind the first, as [Names] rates them. It is empty only
-	// where a single pitch class sounds, which is no chord.
+	// Names ranks the chord names, the best first: by Confidence, then by points
+	// as [Names] rates them. It holds those with the fewest points, at most eight
+	// and none more than 60 behind the first, and is empty only where a single
+	// pitch class sounds, which is no chord.
 	Names []Name
 }
 
@@ -37,7 +38,8 @@ type Name struct {
 //     higher up too. In aug and dim7 any tone may be the root: 10. On a
 //     re-entrant tuning, and where no string is below G3, no lowest note is heard
 //     as a bass: 15 for one that is not the root, and no slash.
-//   - Missing: 60 for each essential tone (see [Need]), 15 for an optional one,
+//   - Missing: 60 for each essential tone (see [Need]); 15 for an optional one,
+//     30 in a slash chord, where the fifth tells which chord is over the bass;
 //     but 5 for a 9th or 11th, and for one of b5 and #5 or of b9 and #9 in 7alt.
 //   - Added: 70 for each note that the name does not cover.
 //   - Key: 25 less for a chord on the tonic, 15 less on the fifth degree, 10
@@ -47,7 +49,9 @@ type Name struct {
 // So an inversion of a common chord goes before a rare chord on the bass. Of
 // names with as many points, the one with fewer tones missing or added goes
 // first, then the one with its root in the bass, then the commoner chord, then
-// the one with its root the nearer above the bass.
+// the one with its root the nearer above the bass. The name with the fewest
+// points is the first; the others are then put in order of their [Confidence],
+// so that a whole name goes before one that lacks an essential tone.
 //
 // Roots of the key's scale are spelled as the key spells them. Of others, a
 // white key of the piano is a natural, and a black one takes the name that
@@ -105,7 +109,7 @@ func (h heard) names(key Key) []Name {
 	ranked := h.rank(key)
 	names := make([]Name, len(ranked))
 	for i, r := range ranked {
-		names[i] = Name{Chord: h.chord(r, key), Confidence: confidence(h, ranked, i)}
+		names[i] = Name{Chord: h.chord(r, key), Confidence: r.confidence}
 		names[i].gaps(h.classes, key)
 	}
 	return names

@@ -18,19 +18,21 @@ type plainChord struct {
 	key    Key
 }
 
-// rate gives the points of c, and counts what is missing or added.
-func (c plainChord) rate() (points, gaps int) {
-	lost, missing := c.lost()
+// rate gives the points of c, counts what is missing or added, and says whether
+// c is whole.
+func (c plainChord) rate() (points, gaps int, whole bool) {
+	lost, missing, needed := c.lost()
 	added := map[int]bool{}
 	for _, p := range c.notes {
 		if _, ok := c.tones[p]; !ok && (p != c.notes[0] || !c.deep) {
 			added[p] = true
 		}
 	}
-	return c.rarity + c.bass() + lost + 70*len(added) + c.tip(), missing + len(added)
+	return c.rarity + c.bass() + lost + 70*len(added) + c.tip(), missing + len(added), needed == 0 && len(added) == 0
 }
 
-func (c plainChord) lost() (points, missing int) {
+// lost rates what is missing, and counts it and what of it is needed.
+func (c plainChord) lost() (points, missing, needed int) {
 	pair := map[int]int{}
 	for p, tone := range c.tones {
 		if slices.Contains(c.notes, p) {
@@ -43,13 +45,16 @@ func (c plainChord) lost() (points, missing int) {
 			points += 5
 		case tone.Need == Optional && tone.Degree >= 9:
 			points += 5
+		case tone.Need == Optional && c.deep && c.notes[0] != int(c.root.Class()):
+			points += 30
 		case tone.Need == Optional:
 			points += 15
 		default:
 			points += 60
+			needed++
 		}
 	}
-	return points, missing
+	return points, missing, needed
 }
 
 func (c plainChord) bass() int {
@@ -95,10 +100,11 @@ func (c plainChord) tip() int {
 }
 
 // TestNamesAreTheBestOfAll compares names and points with those of all names
-// there can be, rated plainly and sorted.
+// there can be, rated plainly and sorted, the whole ones near the first before
+// the others.
 func TestNamesAreTheBestOfAll(t *testing.T) {
 	for i, text := range []string{"x32010", "335553", "x35555", "3x2210", "x32xxx", "012345", "300011", "x30211", "133244", "x3x0x1",
-		"x47x5x", "x-10-12-12-13-9", "xx1212", "6x6776", "0003", "2210", "0000", "4321", "x21x", "3x35"} {
+		"x47x5x", "020xxx", "0x43xx", "x-10-12-12-13-9", "xx1212", "6x6776", "0003", "2210", "0000", "4321", "x21x", "3x35"} {
 		shape, err := ParseShape(text)
 		if err != nil {
 			t.Fatal(err)
@@ -134,6 +140,7 @@ func plainNames(r Reading, deep bool, key Key) (names []string) {
 	}
 	type entry struct {
 		order [5]int
+		whole bool
 		name  string
 	}
 	var all []entry
@@ -150,21 +157,25 @@ func plainNames(r Reading, deep bool, key Key) (names []string) {
 				for _, tone := range c.Tones() {
 					tones[int(tone.Note.Class())] = tone
 				}
-				points, gaps := plainChord{c, group.rarity, tones, notes, deep, key}.rate()
+				points, gaps, whole := plainChord{c, group.rarity, tones, notes, deep, key}.rate()
 				inversion, bass := min(1, (root-notes[0]+12)%12), notes[0]
 				if !deep {
 					bass = root
 				}
-				all = append(all, entry{[5]int{points, gaps, inversion, place, (root - notes[0] + 12) % 12},
+				all = append(all, entry{[5]int{points, gaps, inversion, place, (root - notes[0] + 12) % 12}, whole,
 					fmt.Sprint(root, " ", c.Formula(), " ", bass, " ", points)})
 			}
 		}
 	}
 	slices.SortFunc(all, func(a, b entry) int { return slices.Compare(a.order[:], b.order[:]) })
-	for _, e := range all[:8] {
-		if e.order[0] <= all[0].order[0]+60 {
+	var remote []string
+	for i, e := range all[:8] {
+		switch behind := e.order[0] - all[0].order[0]; {
+		case i == 0, e.whole && behind <= 30:
 			names = append(names, e.name)
+		case behind <= 60:
+			remote = append(remote, e.name)
 		}
 	}
-	return names
+	return append(names, remote...)
 }

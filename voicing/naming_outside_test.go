@@ -168,7 +168,7 @@ func TestNamesOfOutsideShapes(t *testing.T) {
 	if f.clean.of != 1609 || f.slashes.of != 145 {
 		t.Errorf("%d clean shapes and %d slash shapes, want 1609 and 145", f.clean.of, f.slashes.of)
 	}
-	if f.clean.first < 1450 || f.clean.three < 1600 || f.clean.listed != f.clean.of || f.slashes.first < 105 || f.slashes.three < 140 {
+	if f.clean.first < 1465 || f.clean.three < 1600 || f.clean.listed != f.clean.of || f.slashes.first < 105 || f.slashes.three < 140 {
 		t.Error("fewer right names than before")
 	}
 	if f.inKey.first <= f.clean.first {

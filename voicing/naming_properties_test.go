@@ -179,6 +179,10 @@ func accountsForAll(r voicing.Reading) string {
 			return "missing"
 		case err != nil || again != n.Chord:
 			return "reads back"
+		case i > 0 && n.Confidence > r.Names[i-1].Confidence:
+			return "not in order of confidence"
+		case n.Confidence >= voicing.Likely && len(n.Missing) > 0 && n.Chord.Root().Class() != r.Notes[0].Note.Class():
+			return "likely, with a tone missing and its root not the lowest"
 		case i > 0 && n.Confidence > voicing.Possible || i == 0 && n.Confidence == voicing.Remote:
 			return "confidence"
 		case !sounding.Has(bass.Class()) && bass != n.Chord.Root():

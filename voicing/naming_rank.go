@@ -13,6 +13,7 @@ const (
 
 	lostEssential = 60
 	lostOptional  = 15
+	lostOverBass  = 15 // more for an optional tone of a slash chord
 	lostLight     = 5
 	addedNote     = 70
 
@@ -36,11 +37,39 @@ type rated struct {
 	points int
 	gaps   int  // tones missing or added
 	whole  bool // no essential tone missing, none added
+
+	confidence Confidence // once all are ranked
 }
 
-// rank lists the best names, the best first. An idiom that cannot get among
-// them is not rated in full, which saves half of the time and more.
+// rank lists the names with the fewest points, and judges them.
 func (h heard) rank(key Key) []rated {
+	best := h.fewest(key)
+	end := len(best)
+	for best[end-1].points > best[0].points+farBehind {
+		end--
+	}
+	best = best[:end]
+	for i := range best {
+		best[i].confidence = h.confidence(best, i)
+	}
+	sortByConfidence(best)
+	return best
+}
+
+// sortByConfidence puts the few names in order; those of one level stay in that
+// of their points.
+func sortByConfidence(names []rated) {
+	for i := range names {
+		for at := i; at > 0 && names[at].confidence > names[at-1].confidence; at-- {
+			names[at-1], names[at] = names[at], names[at-1]
+		}
+	}
+}
+
+// fewest lists the names with the fewest points in their order. An idiom that
+// cannot get among them is not rated in full, which saves half of the time and
+// more.
+func (h heard) fewest(key Key) []rated {
 	best := make([]rated, 0, mostNames+1)
 	all := idioms()
 	for up := range fretboard.PitchClass(12) {
@@ -56,11 +85,6 @@ func (h heard) rank(key Key) []rated {
 			r.root, r.place = p, i
 			r.points += tips.of(d)
 			best = h.insert(best, r)
-		}
-	}
-	for i := range best {
-		if best[i].points > best[0].points+farBehind {
-			return best[:i]
 		}
 	}
 	return best
@@ -81,7 +105,7 @@ func (h heard) insert(best []rated, r rated) []rated {
 	return best[:min(len(best), mostNames)]
 }
 
-// before orders names; no two are equal.
+// before orders names by their points; no two are equal.
 func (h heard) before(a, b rated) bool {
 	switch {
 	case a.points != b.points:
@@ -111,6 +135,9 @@ func (h heard) from(root fretboard.PitchClass) view {
 	return v
 }
 
+// slash reports whether the chord would have another bass than its root.
+func (v view) slash() bool { return v.deep && v.bass != 0 }
+
 // atLeast gives points that d cannot fall below, the key apart.
 func (v view) atLeast(d *idiom) int {
 	return d.rarity + addedNote*(v.upper&^d.tones).Len() + lostEssential*(d.essential&^v.classes).Len()
@@ -120,6 +147,9 @@ func (v view) atLeast(d *idiom) int {
 func (v view) rate(d *idiom) rated {
 	missing, added := d.tones&^v.classes, v.upper&^d.tones
 	lost, whole := d.lost(missing)
+	if v.slash() {
+		lost += lostOverBass * (missing & d.spare).Len()
+	}
 	return rated{
 		idiom:  d,
 		points: d.rarity + v.bassPoints(d) + lost + addedNote*added.Len(),

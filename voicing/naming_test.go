@@ -61,6 +61,12 @@ func TestRankedNames(t *testing.T) {
 		{"any tone of a diminished seventh may be the root", "x3424x", "Cdim7 likely; D#dim7/C possible; F#dim7/C possible; Adim7/C possible"},
 		{"any tone of an augmented triad may be the root", "x3211x", "Caug likely; Eaug/C possible; Abaug/C possible"},
 		{"root-position half-diminished before the sixth chord", "x3434x", "Cm7b5 certain; Ebm/C possible"},
+		{"root, fifth and seventh are the chord on the bass without its third", "020xxx", "E7no3 certain"},
+		{"spread over the octaves too", "0x0x0x", "E7no3 certain"},
+		{"on any string", "x020xx", "A7no3 certain"},
+		{"with the major seventh", "021xxx", "Emaj7no3 certain"},
+		{"a slash chord without its fifth is only possible", "0x43xx", "F#/E without C# possible; F#7/E without C# possible"},
+		{"so is an inversion", "x352xx", "Am7/C without E possible"},
 		{"b5 or #11 without the fifth", "x32332", "C9b5 likely; C9#11 without G possible"},
 	} {
 		r := reading(t, fretboard.Instrument{}, mustShape(t, c.shape), voicing.Key{})
