@@ -10,7 +10,7 @@ import (
 )
 
 func TestAFileHoldsWhatStandardOutputWould(t *testing.T) {
-	for _, format := range []string{"text", "json"} {
+	for _, format := range []string{"text", "json", "svg", "mxl", "midi"} {
 		name := filepath.Join(t.TempDir(), "sheet")
 		for _, before := range []string{"", "an older sheet, longer or not"} {
 			if before != "" {

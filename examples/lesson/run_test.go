@@ -32,10 +32,11 @@ func TestHelp(t *testing.T) {
 	for _, args := range [][]string{{"-h"}, {"-help"}, {"-capo", "2", "--help"}} {
 		out := playedOut(t, args...)
 		var names []string
-		for _, name := range regexp.MustCompile(`(?m)^  -(\w+)`).FindAllStringSubmatch(out, -1) {
+		for _, name := range regexp.MustCompile(`(?m)^  -([\w-]+)`).FindAllStringSubmatch(out, -1) {
 			names = append(names, name[1])
 		}
-		want := "capo change chords count figure fill fit format hand meter o once spelling strokes tempo title tuning turn"
+		want := "capo change chords click count countin figure fill fit format hand hush landscape material meter o once " +
+			"paper repeat silent-bars size spelling staves strokes tempo title tuning turn"
 		if got := strings.Join(names, " "); got != want {
 			t.Errorf("%q lists %s, want %s", args, got, want)
 		}

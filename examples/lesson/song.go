@@ -1,14 +1,5 @@
 package main
 
-import (
-	"fmt"
-	"strconv"
-	"strings"
-
-	"weft.example/fretboard"
-	"weft.example/picking"
-)
-
 // The built-in song. A class of beginners meets over a rowing club, rain on the
 // roof; this is the round that they play while the latecomers tune. It has a
 // slash chord to start on the bass of, a chord of four strings to fit the figure
@@ -17,34 +8,3 @@ const (
 	title  = "Rain on the Boathouse"
 	chords = "Am | Em | G | C G/B | Am | Em | G | % | Dm | Am | E7 | %"
 )
-
-// builtInFigure returns a figure that fills the bars of a meter, in eighths or
-// shorter units of its own: from the root down to string 1 and up and down from
-// there, in sixes where they divide the bar. It is written for a guitar; with
-// fewer than five strings the root moves to the thickest, with fewer than four
-// the others crowd below it.
-func builtInFigure(m picking.Meter, strings fretboard.StringNumber) string {
-	value := max(8, m.Unit)
-	slots := m.Count * value / m.Unit
-	if slots%6 == 0 {
-		slots = 6
-	}
-	figure := "5"
-	for i := range slots - 1 {
-		figure += " " + [...]string{"3", "2", "1", "2"}[i%4]
-	}
-	return fmt.Sprintf("1/%d: %s", value, crowd(figure, strings))
-}
-
-func crowd(figure string, most fretboard.StringNumber) string {
-	slots := strings.Fields(figure)
-	for i, slot := range slots {
-		n, _ := strconv.Atoi(slot)
-		highest := int(most)
-		if n != 5 {
-			highest = max(1, highest-1)
-		}
-		slots[i] = strconv.Itoa(min(n, highest))
-	}
-	return strings.Join(slots, " ")
-}

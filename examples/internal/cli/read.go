@@ -43,6 +43,18 @@ func Number(notation, mend string) func(string) (int, error) {
 	}
 }
 
+// Within returns a parser of whole numbers from least to most.
+func Within(notation string, least, most int) func(string) (int, error) {
+	mend := fmt.Sprintf("choose %d to %d", least, most)
+	return func(text string) (int, error) {
+		n, err := Number(notation, mend)(text)
+		if err == nil && (n < least || n > most) {
+			err = Impossible(notation, text, "out of range", mend)
+		}
+		return n, err
+	}
+}
+
 // ReadChart returns a flag's chart or, where it is -, what stands on standard
 // input, of which it reads a little more than a chart may be long at most.
 func ReadChart(flag, text string, stdin io.Reader) (string, error) {
