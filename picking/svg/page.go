@@ -9,7 +9,6 @@ type page struct {
 	number, of int
 	blocks     []block
 	places     []int // of each block, from the top of the paper
-	whole      bool  // it holds the end
 }
 
 // paginate puts blocks onto pages.

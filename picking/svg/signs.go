@@ -4,12 +4,12 @@ import "weft.example/picking"
 
 // signs records what occurs on the sheet, for the legend to explain.
 type signs struct {
-	down, up, rest, rings, inside, loop bool
-	muted, open, finger, barre, unheld  bool
-	nut, higher, skips, start           bool
-	repeat, more                        bool
-	parts                               [5]bool // a beat is counted in so many words
-	between                             bool    // something happens between the words
+	down, up, rest, rings, inside      bool
+	muted, open, finger, barre, unheld bool
+	nut, higher, skips, start          bool
+	repeat, more                       bool
+	parts                              [5]bool // a beat is counted in so many words
+	between                            bool    // something happens between the words
 }
 
 func (g *signs) noteSystem(s *sheet, line *system) {
