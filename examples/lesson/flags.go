@@ -48,7 +48,7 @@ func (r *request) flags() *flag.FlagSet {
 	text(&r.countIn, "countin", "0", "`bars` of clicks before the first bar, 0 to 8")
 	text(&r.click, "click", "off", "`clicks` through all bars: off or beats; in sound also divided, or auto: divided below 60 beats a minute")
 	text(&r.material, "material", "steel", "`strings` of steel or nylon")
-	text(&r.rounds, "repeat", "1", "play so many `rounds`, 1 to 999")
+	text(&r.rounds, "repeat", "1", "play the whole part so many `rounds`, 1 to 999")
 	text(&r.silent, "silent-bars", "", "`bars` with the guitar and without it, in turn, such as 4+2")
 	fs.BoolVar(&r.hush, "hush", false, serves.Help("hush")+"no click either in the bars of -silent-bars")
 	return fs

@@ -54,13 +54,39 @@ func (r *request) readSilentBars(o *synth.Options) error {
 	if err := cli.Read(&o.Silent, number, without); err != nil {
 		return fretboard.Within(err, notation, r.silent, len(with)+1)
 	}
-	o.Hush = r.hush
+	if o.Hush = r.hush; o.Hush && o.Click == synth.NoClick {
+		return cli.Misplaced(r.args, cli.Find(new(request).flags(), r.args, "hush"),
+			"no click is on", "choose one with -click, such as -click beats, or leave -hush out")
+	}
 	return nil
+}
+
+// checkRounds refuses what would change nothing: silent bars after the end, and
+// rounds of what is played once.
+func (r *request) checkRounds(p picking.Passage, o synth.Options) error {
+	if bars := len(p.Bars) * max(1, o.Rounds); o.Silent > 0 && o.Sounding >= bars {
+		return cli.Impossible("silent-bars", r.silent, fmt.Sprintf("the sound ends after %s", barCount(bars)),
+			"choose fewer bars with the guitar, or more rounds with -repeat")
+	}
+	if !p.Loop && o.Rounds > 1 {
+		return cli.Impossible("repeat", r.rounds, "-once plays the song once", "leave -once or -repeat out")
+	}
+	return nil
+}
+
+func barCount(n int) string {
+	if n == 1 {
+		return "1 bar"
+	}
+	return fmt.Sprint(n, " bars")
 }
 
 // encodeSound writes sound and says on standard error how far it is, if it
 // takes more than a second.
 func (r *request) encodeSound(w io.Writer, p picking.Passage, o synth.Options) error {
+	if err := r.checkRounds(p, o); err != nil {
+		return err
+	}
 	format, err := wav.Format{}.Normal()
 	if err != nil {
 		return err
