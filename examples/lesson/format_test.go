@@ -32,7 +32,7 @@ var oddSongs = []struct {
 	{"twelve strings", []string{"-chords", "Em=001122000000", "-tuning", "E2 E3 A2 A3 D3 D4 G3 G4 B3 B3 E4 E4", "-figure", "12 1 6 2"}},
 	{"a title with marks", []string{"-chords", "Am=x02210", "-title", pickingtest.SixtyTitle}},
 	{"a title with control characters", []string{"-chords", "Am=x02210", "-title", strings.ReplaceAll(pickingtest.ControlTitle, "\x00", "")}},
-	{"a ukulele", []string{"-chords", "C=0003 G7=0212", "-tuning", "ukulele", "-once"}},
+	{"a ukulele", []string{"-chords", "C=0003 G7=0212", "-tuning", "ukulele"}},
 	{"nothing but silence", []string{"-chords", "N.C. | %"}},
 	{"a repeat behind a capo, turned", []string{"-chords", "|: F#m=244222 :|", "-capo", "3", "-hand", "turned", "-meter", "6/8", "-spelling", "german"}},
 }
