@@ -14,7 +14,7 @@ type Cost struct {
 	Fingers  int // each finger that presses, a barre being one, and each string that it reaches over; the little one a bit more
 	Spread   int // each string spacing between a finger and the next
 	Splay    int // how far a finger and the next lie off their rest, 24 mm apart a finger: mm * mm / 30
-	Barre    int // a finger across several strings, and each string that it crosses, dearer where it must damp one
+	Barre    int // a finger across several strings, and each string that it crosses, dearer where one must not sound, most where no finger beside it can damp it
 	Mutes    int // strings that do not sound, dearest between sounding ones; the thin ones of a power chord are free
 	Thin     int // each string fewer than four that sounds, or fewer than three of a power chord
 	Low      int // each string that sounds below the bass that the chord wants
@@ -107,7 +107,8 @@ const (
 
 	barrePrice          = 40  // open strings go before a barre where they give the whole chord: x21202 before x24242
 	crossingPrice       = 8   // a barre over two strings is easier than one over six
-	dampedPrice         = 40  // a string under a barre sounds unless it is damped with care
+	dampedPrice         = 40  // a string under a barre sounds unless a finger beside it damps it
+	slackPrice          = 150 // or the index eases off on that string alone: 5x555x with middle and ring, not the index
 	tipPrice            = 40  // nor may the tip touch an open string beside it: xx0232 with three fingers
 	otherBarrePrice     = 120 // the other fingers lie flat less well: 134211, not 133211 with the ring finger on two strings
 	otherCrossingPrice  = 10

@@ -11,6 +11,7 @@ const (
 	BarrePrice          = barrePrice
 	CrossingPrice       = crossingPrice
 	DampedPrice         = dampedPrice
+	SlackPrice          = slackPrice
 	TipPrice            = tipPrice
 	OtherBarrePrice     = otherBarrePrice
 	OtherCrossingPrice  = otherCrossingPrice

@@ -43,8 +43,8 @@ func (p Press) Barre() bool { return p.Thick != p.Thin }
 //     the same one, nearer the floor;
 //   - no finger lies on an open string;
 //   - a barre of the index finger crosses neighbouring strings of any number;
-//     those that are stopped higher belong to other fingers, and muted ones it
-//     damps;
+//     those that are stopped higher belong to other fingers; muted ones are
+//     damped by a finger on the next string or, hardly, by easing the barre;
 //   - a barre of another finger stops two to four neighbouring strings, all of
 //     them at its fret;
 //   - a barre across three strings or more leaves nothing to sound open or at a

@@ -38,13 +38,13 @@ func (h *hand) ceiling(s int8) int {
 	return int(h.last - s)
 }
 
-// barre prices a finger that lies across several strings and damps some.
-func (h *hand) barre(p press, damped int) int {
+// barre prices a finger that lies across several strings, if it does.
+func (h *hand) barre(p press) int {
 	n := p.strings()
 	if n == 1 {
 		return 0
 	}
-	price := barrePrice + crossingPrice*n + dampedPrice*damped
+	price := barrePrice + crossingPrice*n
 	if p.finger > 1 {
 		price = otherBarrePrice + otherCrossingPrice*n
 	}

@@ -129,8 +129,8 @@ func (h *hand) set(i, finger int8) {
 	for ; end > i; end-- {
 		p := press{0, h.stops[i].fret, h.stops[i].string, h.stops[end-1].string}
 		for p.finger = finger; p.finger+h.least[end] <= maxFingers; p.finger++ {
-			if damped, ok := h.lies(p); ok {
-				h.press(p, damped, end)
+			if silence, ok := h.lies(p); ok {
+				h.press(p, silence, end)
 			}
 		}
 	}
@@ -159,14 +159,14 @@ func (h *hand) keep() {
 
 // press sets p, and goes on with the stops from number next on unless a better
 // grip is known.
-func (h *hand) press(p press, damped int, next int8) {
+func (h *hand) press(p press, silence int, next int8) {
 	g := &h.trial
 	before, last := g.cost, p
 	if g.fingers > 0 {
 		last = g.presses[g.fingers-1]
 	}
 	h.add(&g.cost, p, last)
-	g.cost.barre += h.barre(p, damped)
+	g.cost.barre += h.barre(p) + silence
 	g.presses[g.fingers] = p
 	g.fingers++
 	if h.all != nil || !h.found || g.cost.total()+fingerPrice*int(h.least[next]) < h.best.cost.total() {
@@ -176,9 +176,9 @@ func (h *hand) press(p press, damped int, next int8) {
 	g.fingers--
 }
 
-// lies reports whether a finger can lie so, and how many muted strings it
-// crosses. See [Fingering] for the rules.
-func (h *hand) lies(p press) (damped int, ok bool) {
+// lies reports whether a finger can lie so, and what it costs to silence the
+// muted strings that it crosses. See [Fingering] for the rules.
+func (h *hand) lies(p press) (silence int, ok bool) {
 	n := p.strings()
 	if n == 1 {
 		return 0, true
@@ -191,13 +191,22 @@ func (h *hand) lies(p press) (damped int, ok bool) {
 		switch fret := h.shape[s-1]; {
 		case fret == p.fret:
 		case fret == muted && index:
-			damped++
+			silence += h.silence(s, p.fret)
 		case fret > p.fret && index:
 		default:
 			return 0, false
 		}
 	}
-	return damped, n <= tipBarre || h.clear(p)
+	return silence, n <= tipBarre || h.clear(p)
+}
+
+// silence prices keeping string s silent under a barre, which has strings on
+// both of its sides: a finger that stops one of them higher touches it.
+func (h *hand) silence(s, fret int8) int {
+	if h.shape[s] > fret || h.shape[s-2] > fret {
+		return dampedPrice
+	}
+	return slackPrice
 }
 
 // clear reports whether nothing sounds on the floor's side of a barre that the

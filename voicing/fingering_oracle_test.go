@@ -165,13 +165,19 @@ func (g grip) cost() voicing.Cost {
 }
 
 func (g grip) barre(f voicing.Finger, crossed []fretboard.StringNumber) int {
-	damped, n := 0, len(crossed)
+	n := len(crossed)
+	price := voicing.BarrePrice + voicing.CrossingPrice*n
 	for _, s := range crossed {
-		if !g.Sounding().Has(s) {
-			damped++
+		if g.Sounding().Has(s) {
+			continue
+		}
+		touched := g.fret(s+1) > g.fret(crossed[0]) || g.fret(s-1) > g.fret(crossed[0])
+		if touched {
+			price += voicing.DampedPrice
+		} else {
+			price += voicing.SlackPrice
 		}
 	}
-	price := voicing.BarrePrice + voicing.CrossingPrice*n + voicing.DampedPrice*damped
 	if f > voicing.Index {
 		price = voicing.OtherBarrePrice + voicing.OtherCrossingPrice*n
 	}
