@@ -116,3 +116,12 @@ func ExampleParseProgression() {
 	//             ^
 	// neither a fret nor x
 }
+
+func ExampleParseCountWords() {
+	fmt.Println(picking.ParseCountWords("beats"))
+	_, err := picking.ParseCountWords("ones")
+	fmt.Println(err)
+	// Output:
+	// beats <nil>
+	// count, byte 0: "ones": no such count; choose one of auto, beats, units, eighths, sixteenths
+}

@@ -64,7 +64,7 @@ func with[O any](encode func(io.Writer, picking.Passage, O) error, o O) encoder 
 
 func textEncoder(r *request, s fretboard.Spelling) (encoder, error) {
 	o := text.Options{Spelling: s}
-	err := cli.Read(&o.Count, text.ParseCountWords, r.count)
+	err := cli.Read(&o.Count, picking.ParseCountWords, r.count)
 	return with(text.Encode, o), err
 }
 

@@ -13,7 +13,7 @@ type section struct {
 func (s *score) sections() (list []section) {
 	done := 0
 	for i := 0; i < len(s.Bars); i++ {
-		n := s.repeated(i)
+		n := s.SecondPlaying(i)
 		if n == 0 || i-n < done || !s.alike(i-n, i, n) {
 			continue
 		}
@@ -31,24 +31,6 @@ func (s *score) sections() (list []section) {
 		list[n-1].last = true
 	}
 	return list
-}
-
-// repeated returns how many bars the second playing has that begins at bar i,
-// or 0 if none does.
-func (s *score) repeated(i int) int {
-	n := 0
-	for i+n < len(s.Bars) && s.Bars[i+n].Pass == 2 && s.Bars[i+n].Written == s.Bars[i].Written+n {
-		n++
-	}
-	if n > i {
-		return 0
-	}
-	for k := range n {
-		if first := s.Bars[i-n+k]; first.Pass == 2 || first.Written != s.Bars[i+k].Written {
-			return 0
-		}
-	}
-	return n
 }
 
 // alike reports whether n bars from a on are written as those from b on.

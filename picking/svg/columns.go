@@ -24,13 +24,13 @@ const none = -1
 // columns returns every moment of a bar. first is the index of its first pick.
 func (s *sheet) columns(bar picking.Bar, first int) []column {
 	times := s.moments(bar)
-	words := s.counter.words(bar, times)
+	words := picking.CountAuto.Words(s.Meter, bar, times)
 	columns := make([]column, 0, len(times)+len(words))
 	for _, t := range times {
 		columns = append(columns, column{at: t, pick: none})
 	}
 	for _, w := range words {
-		columns = append(columns, column{at: w.at, word: w.text, pick: none})
+		columns = append(columns, column{at: w.At, word: w.Text, pick: none})
 	}
 	slices.SortStableFunc(columns, func(a, b column) int { return int(a.at - b.at) })
 	columns = merge(columns)
@@ -56,8 +56,8 @@ func (s *sheet) moments(bar picking.Bar) []picking.Ticks {
 		times = append(times, pick.At)
 	}
 	for _, quiet := range s.silencesIn(bar) {
-		if quiet.from > bar.At {
-			times = append(times, quiet.from)
+		if quiet.From > bar.At {
+			times = append(times, quiet.From)
 		}
 	}
 	return times
@@ -85,7 +85,7 @@ func at(columns []column, t picking.Ticks) *column {
 func (s *sheet) markSilences(bar picking.Bar, columns []column) {
 	for _, quiet := range s.silencesIn(bar) {
 		for i := range columns {
-			if columns[i].at >= quiet.from && columns[i].at < quiet.to {
+			if columns[i].at >= quiet.From && columns[i].at < quiet.To {
 				columns[i].rest = true
 			}
 		}

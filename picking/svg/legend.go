@@ -160,7 +160,7 @@ func (s *sheet) fretLegend() string {
 }
 
 func (s *sheet) countLegend() string {
-	text := "below the tab: a number counts " + article(noteWords(s.counter.beat))
+	text := "below the tab: a number counts " + article(noteWords(picking.CountAuto.Beat(s.Meter)))
 	for d, words := range [5]string{2: `"1 &" is two to a number`, 3: `"1 & a" is three to a number`, 4: `"1 e & a" is four to a number`} {
 		if words != "" && s.signs.parts[d] {
 			text += "; " + words

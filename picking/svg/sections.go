@@ -24,7 +24,7 @@ func (s *sheet) sections() (list []section) {
 		}
 	}
 	for i := 0; i < len(s.Bars); i++ {
-		n := s.repeated(i)
+		n := s.SecondPlaying(i)
 		if n == 0 {
 			continue
 		}
@@ -35,24 +35,6 @@ func (s *sheet) sections() (list []section) {
 	}
 	plain(len(s.Bars))
 	return list
-}
-
-// repeated returns how many bars the second playing has that begins at bar i,
-// or 0 if none does.
-func (s *sheet) repeated(i int) int {
-	n := 0
-	for i+n < len(s.Bars) && s.Bars[i+n].Pass == 2 && s.Bars[i+n].Written == s.Bars[i].Written+n {
-		n++
-	}
-	if n > i {
-		return 0
-	}
-	for k := range n {
-		if first := s.Bars[i-n+k]; first.Pass == 2 || first.Written != s.Bars[i+k].Written {
-			return 0
-		}
-	}
-	return n
 }
 
 // repeat returns the section of n bars that are played again from bar i on, or
@@ -108,41 +90,17 @@ func (s *sheet) sameNotes(a, b picking.Bar) bool {
 	sameChords := slices.EqualFunc(a.Chords, b.Chords, func(c, d picking.HeldChord) bool {
 		return c.At+shift == d.At && c.Length == d.Length && c.Chord == d.Chord && c.Voicing == d.Voicing && c.Figure == d.Figure
 	})
-	sameSilences := slices.EqualFunc(s.silencesIn(a), s.silencesIn(b), func(q, r silence) bool {
-		return max(q.from, a.At)+shift == max(r.from, b.At) && min(q.to, a.At+a.Length)+shift == min(r.to, b.At+b.Length)
+	sameSilences := slices.EqualFunc(s.silencesIn(a), s.silencesIn(b), func(q, r picking.Silence) bool {
+		return max(q.From, a.At)+shift == max(r.From, b.At) && min(q.To, a.At+a.Length)+shift == min(r.To, b.At+b.Length)
 	})
 	return a.Length == b.Length && samePicks && sameChords && sameSilences
 }
 
-// A silence is a time in which no string sounds.
-type silence struct{ from, to picking.Ticks }
-
-// silences lists them in turn. In a loop, what rings past the end sounds at
-// the start.
-func silences(p picking.Passage) (list []silence) {
-	sounds := picking.Ticks(0) // until when
-	for _, pick := range p.Picks() {
-		if p.Loop {
-			sounds = max(sounds, pick.At+pick.Rings-p.Length())
-		}
-	}
-	for _, pick := range p.Picks() {
-		if pick.At > sounds {
-			list = append(list, silence{sounds, pick.At})
-		}
-		sounds = max(sounds, pick.At+pick.Rings)
-	}
-	if sounds < p.Length() {
-		list = append(list, silence{sounds, p.Length()})
-	}
-	return list
-}
-
 // silencesIn returns the silences that reach into a bar.
-func (s *sheet) silencesIn(bar picking.Bar) []silence {
-	from, _ := slices.BinarySearchFunc(s.silences, bar.At, func(q silence, t picking.Ticks) int { return int(q.to - t - 1) })
+func (s *sheet) silencesIn(bar picking.Bar) []picking.Silence {
+	from, _ := slices.BinarySearchFunc(s.silences, bar.At, func(q picking.Silence, t picking.Ticks) int { return int(q.To - t - 1) })
 	to := from
-	for to < len(s.silences) && s.silences[to].from < bar.At+bar.Length {
+	for to < len(s.silences) && s.silences[to].From < bar.At+bar.Length {
 		to++
 	}
 	return s.silences[from:to]

@@ -15,8 +15,7 @@ type sheet struct {
 	scale    scale // of the size that has room
 	gathered bool  // the chord boxes stand together at the front
 
-	counter   counter
-	silences  []silence
+	silences  []picking.Silence
 	figures   bool // more than one figure is played
 	parts     []section
 	novelty   [][]novelty    // of each bar's chords
@@ -47,8 +46,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 // read gathers from the passage what does not depend on sizes.
 func (s *sheet) read() {
 	s.Title = fretboard.Printable(s.Title)
-	s.counter = newCounter(s.Meter)
-	s.silences = silences(s.Passage)
+	s.silences = s.Passage.Silences()
 	s.figures = manyFigures(s.Passage)
 	s.parts = s.sections()
 	s.readPicks()

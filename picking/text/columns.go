@@ -22,13 +22,13 @@ type column struct {
 // the silences and the start strings.
 func (s *sheet) columns(bar picking.Bar) []column {
 	times := s.moments(bar)
-	words := s.counter.words(bar, times)
+	words := s.count.Words(s.Meter, bar, times)
 	columns := make([]column, 0, len(times)+len(words))
 	for _, t := range times {
 		columns = append(columns, column{at: t})
 	}
 	for _, w := range words {
-		columns = append(columns, column{at: w.at, word: w.text})
+		columns = append(columns, column{at: w.At, word: w.Text})
 	}
 	sortColumns(columns)
 	columns = merge(columns)
@@ -51,18 +51,18 @@ func (s *sheet) moments(bar picking.Bar) []picking.Ticks {
 		times = append(times, pick.At)
 	}
 	for _, quiet := range s.silencesIn(bar) {
-		if quiet.from > bar.At {
-			times = append(times, quiet.from)
+		if quiet.From > bar.At {
+			times = append(times, quiet.From)
 		}
 	}
 	return times
 }
 
 // silencesIn returns the silences that reach into a bar.
-func (s *sheet) silencesIn(bar picking.Bar) []silence {
-	from, _ := slices.BinarySearchFunc(s.silences, bar.At, func(q silence, t picking.Ticks) int { return int(q.to - t - 1) })
+func (s *sheet) silencesIn(bar picking.Bar) []picking.Silence {
+	from, _ := slices.BinarySearchFunc(s.silences, bar.At, func(q picking.Silence, t picking.Ticks) int { return int(q.To - t - 1) })
 	to := from
-	for to < len(s.silences) && s.silences[to].from < bar.At+bar.Length {
+	for to < len(s.silences) && s.silences[to].From < bar.At+bar.Length {
 		to++
 	}
 	return s.silences[from:to]
@@ -95,7 +95,7 @@ func merge(columns []column) []column {
 func (s *sheet) mark(bar picking.Bar, columns []column) {
 	for _, quiet := range s.silencesIn(bar) {
 		for i := range columns {
-			if columns[i].at >= quiet.from && columns[i].at < quiet.to {
+			if columns[i].at >= quiet.From && columns[i].at < quiet.To {
 				columns[i].mark = restMark
 			}
 		}
@@ -139,28 +139,4 @@ func fretText(f fretboard.Fret) string { return strconv.Itoa(int(f)) }
 func at(columns []column, t picking.Ticks) *column {
 	i, _ := slices.BinarySearchFunc(columns, t, func(c column, t picking.Ticks) int { return int(c.at - t) })
 	return &columns[i]
-}
-
-// A silence is a time in which no string sounds.
-type silence struct{ from, to picking.Ticks }
-
-// silences lists them in turn. In a loop, what rings past the end sounds at
-// the start.
-func silences(p picking.Passage) (list []silence) {
-	sounds := picking.Ticks(0) // until when
-	for _, pick := range p.Picks() {
-		if p.Loop {
-			sounds = max(sounds, pick.At+pick.Rings-p.Length())
-		}
-	}
-	for _, pick := range p.Picks() {
-		if pick.At > sounds {
-			list = append(list, silence{sounds, pick.At})
-		}
-		sounds = max(sounds, pick.At+pick.Rings)
-	}
-	if sounds < p.Length() {
-		list = append(list, silence{sounds, p.Length()})
-	}
-	return list
 }

@@ -51,12 +51,3 @@ func ExampleEncode() {
 	// travel  the pick moves 10 string spacings (108.0 mm) between strokes, round the
 	//         loop too
 }
-
-func ExampleParseCountWords() {
-	fmt.Println(text.ParseCountWords("beats"))
-	_, err := text.ParseCountWords("ones")
-	fmt.Println(err)
-	// Output:
-	// beats <nil>
-	// count, byte 0: "ones": no such count; choose one of auto, beats, units, eighths, sixteenths
-}

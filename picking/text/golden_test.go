@@ -35,7 +35,7 @@ var songs = []song{
 	{"six-eight", "Am=x02210 | G=320003 | Dm=xx0231 | E=022100", "5 3 2 1 2 3",
 		picking.Setting{Title: "Evening Water", Meter: picking.SixEight, Tempo: 66}, text.Options{}},
 	{"six-eight-by-the-beat", "Am=x02210 | G=320003", "5 3 2 1 2 3",
-		picking.Setting{Meter: picking.SixEight, Tempo: 66}, text.Options{Count: text.CountBeats}},
+		picking.Setting{Meter: picking.SixEight, Tempo: 66}, text.Options{Count: picking.CountBeats}},
 	{"capo-repeat-rest-own", "|: A7=x02020 | D=xx0232 G=5x0003 :| Em7=222030 | A7=x02020", "5 3 2u 1 - . 2 3",
 		picking.Setting{Title: "Third Fret", Instrument: fretboard.Instrument{Capo: 3, Tuning: fretboard.MustParseTuning("drop D")}},
 		text.Options{}},
@@ -147,8 +147,8 @@ func TestGoldenSheetsReadBack(t *testing.T) {
 	for _, s := range songs {
 		t.Run(s.name, func(t *testing.T) {
 			p := arranged(t, s)
-			for _, o := range []text.Options{s.options, {Count: text.CountUnits}, {Count: text.CountEighths, Width: 60, Spelling: fretboard.German},
-				{Count: text.CountSixteenths, Width: 120, Spelling: fretboard.MixedGerman}, {Count: text.CountBeats, Width: 300}} {
+			for _, o := range []text.Options{s.options, {Count: picking.CountUnits}, {Count: picking.CountEighths, Width: 60, Spelling: fretboard.German},
+				{Count: picking.CountSixteenths, Width: 120, Spelling: fretboard.MixedGerman}, {Count: picking.CountBeats, Width: 300}} {
 				if fault := readBack(p, o, encoded(t, p, o)); fault != "" {
 					t.Errorf("%+v: %s", o, fault)
 				}

@@ -78,7 +78,7 @@ func (s *sheet) chordLegend() string {
 }
 
 func (s *sheet) countLegend() string {
-	text := "a number counts " + article(noteWords(s.counter.beat))
+	text := "a number counts " + article(noteWords(s.count.Beat(s.Meter)))
 	var ways []string
 	for d, words := range [5]string{2: `"1 &" is two to a number`, 3: `"1 & a" is three to a number`, 4: `"1 e & a" is four to a number`} {
 		if words != "" && s.signs.parts[d] {

@@ -116,7 +116,7 @@ func (r oracle) setting(tuning string) picking.Setting {
 }
 
 func (r oracle) options() text.Options {
-	return text.Options{Count: text.CountWords(r.IntN(5)), Width: []int{0, 0, 40, 50, 64, 100, 132, 300}[r.IntN(8)],
+	return text.Options{Count: picking.CountWords(r.IntN(5)), Width: []int{0, 0, 40, 50, 64, 100, 132, 300}[r.IntN(8)],
 		Spelling: fretboard.Spelling(max(0, r.IntN(4)-1))}
 }
 
@@ -180,8 +180,8 @@ func TestProperties(t *testing.T) {
 		return (err == nil) == (b.Len() > 0)
 	}, gen.UInt64()))
 	p.Property("the names of the counts and their words are inverse", prop.ForAll(func(n int) bool {
-		c, err := text.ParseCountWords(strings.ToUpper(text.CountWords(n).String()))
-		return (err == nil) == (n <= 4) && (err != nil || c == text.CountWords(n))
+		c, err := picking.ParseCountWords(strings.ToUpper(picking.CountWords(n).String()))
+		return (err == nil) == (n <= 4) && (err != nil || c == picking.CountWords(n))
 	}, gen.IntRange(0, 9)))
 	p.TestingRun(t)
 }

@@ -40,10 +40,10 @@ func readBack(p picking.Passage, o text.Options, sheetText string) string {
 }
 
 // beatOf is what a number counts, by the words of the documentation.
-func beatOf(c text.CountWords, m picking.Meter) picking.Ticks {
+func beatOf(c picking.CountWords, m picking.Meter) picking.Ticks {
 	switch {
-	case c == text.CountUnits, c == text.CountAuto && m.Compound() && m.Count == 6,
-		c == text.CountSixteenths && m.Compound() && m.Unit == 8:
+	case c == picking.CountUnits, c == picking.CountAuto && m.Compound() && m.Count == 6,
+		c == picking.CountSixteenths && m.Compound() && m.Unit == 8:
 		return m.UnitTicks()
 	}
 	return m.Beat()

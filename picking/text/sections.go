@@ -24,7 +24,7 @@ func (s *sheet) sections() (list []section) {
 		}
 	}
 	for i := 0; i < len(s.Bars); i++ {
-		n := s.repeated(i)
+		n := s.SecondPlaying(i)
 		if n == 0 {
 			continue
 		}
@@ -35,24 +35,6 @@ func (s *sheet) sections() (list []section) {
 	}
 	plain(len(s.Bars))
 	return list
-}
-
-// repeated returns how many bars the second playing has that begins at bar i,
-// or 0 if none does.
-func (s *sheet) repeated(i int) int {
-	n := 0
-	for i+n < len(s.Bars) && s.Bars[i+n].Pass == 2 && s.Bars[i+n].Written == s.Bars[i].Written+n {
-		n++
-	}
-	if n > i {
-		return 0
-	}
-	for k := range n {
-		if first := s.Bars[i-n+k]; first.Pass == 2 || first.Written != s.Bars[i+k].Written {
-			return 0
-		}
-	}
-	return n
 }
 
 // repeat returns the section of n bars that are played again from bar i on, or
@@ -109,8 +91,8 @@ func (s *sheet) sameNotes(a, b picking.Bar) bool {
 	sameChords := slices.EqualFunc(a.Chords, b.Chords, func(c, d picking.HeldChord) bool {
 		return c.At+shift == d.At && c.Length == d.Length && s.name(c) == s.name(d)
 	})
-	sameSilences := slices.EqualFunc(s.silencesIn(a), s.silencesIn(b), func(q, r silence) bool {
-		return max(q.from, a.At)+shift == max(r.from, b.At) && min(q.to, a.At+a.Length)+shift == min(r.to, b.At+b.Length)
+	sameSilences := slices.EqualFunc(s.silencesIn(a), s.silencesIn(b), func(q, r picking.Silence) bool {
+		return max(q.From, a.At)+shift == max(r.From, b.At) && min(q.To, a.At+a.Length)+shift == min(r.To, b.At+b.Length)
 	})
 	return a.Length == b.Length && samePicks && sameChords && sameSilences
 }

@@ -18,7 +18,7 @@ import (
 
 // Options are choices for the sheet. The zero Options works.
 type Options struct {
-	Count CountWords // zero: whatever the meter and the slots call for
+	Count picking.CountWords // zero: whatever the meter and the slots call for
 	// Width is the longest line in characters, 40 to 1000; 0 means 80. A line
 	// is longer only where a single beat or chord name needs more. A bar is
 	// split, at a beat, only where it needs a longer line for itself.
@@ -62,8 +62,8 @@ type sheet struct {
 	width     int
 	spelling  fretboard.Spelling
 	margin    int // characters before the first bar line
-	counter   counter
-	silences  []silence
+	count     picking.CountWords
+	silences  []picking.Silence
 	figures   bool // more than one figure is played
 	signs     signs
 	out       []byte
@@ -82,7 +82,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 	if err := check(p); err != nil {
 		return nil, err
 	}
-	s := &sheet{Passage: p, width: o.Width, spelling: o.Spelling, counter: o.Count.in(p.Meter), silences: silences(p), figures: manyFigures(p)}
+	s := &sheet{Passage: p, width: o.Width, spelling: o.Spelling, count: o.Count, silences: p.Silences(), figures: manyFigures(p)}
 	if s.width == 0 {
 		s.width = usualWidth
 	}
@@ -91,7 +91,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 }
 
 func (o Options) check() error {
-	if int(o.Count) >= len(countNames) {
+	if o.Count > picking.CountSixteenths {
 		return refuse("count", o.Count.String(), "no such count", "")
 	}
 	if o.Spelling > fretboard.MixedGerman {

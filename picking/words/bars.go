@@ -77,11 +77,11 @@ func (p *part) countOf(bar picking.Bar, k int) count {
 		}
 	}
 	for _, q := range p.silencesIn(c.at, end) {
-		if q.from == c.at {
+		if q.From == c.at {
 			c.quiet = true
 			continue
 		}
-		c.rests, offsets = append(c.rests, q.from), append(offsets, q.from-c.at)
+		c.rests, offsets = append(c.rests, q.From), append(offsets, q.From-c.at)
 	}
 	c.parts = p.counter.parts(offsets)
 	return c

@@ -60,43 +60,18 @@ func (p *part) from(k int, off picking.Ticks, parts int) string {
 	return p.say(fromPart, count, p.name(k, off, parts))
 }
 
-// A silence is a time in which no string sounds.
-type silence struct{ from, to picking.Ticks }
-
-// silences lists them in turn. In a loop, what rings past the end sounds at
-// the start.
-func silences(p picking.Passage) (list []silence) {
-	end := p.Length()
-	quiet := picking.Ticks(0) // from when on nothing sounds, so far
-	for _, pick := range p.Picks() {
-		if p.Loop {
-			quiet = max(quiet, pick.At+pick.Rings-end)
-		}
-	}
-	for _, pick := range p.Picks() {
-		if pick.At > quiet {
-			list = append(list, silence{quiet, pick.At})
-		}
-		quiet = max(quiet, pick.At+pick.Rings)
-	}
-	if quiet < end {
-		list = append(list, silence{quiet, end})
-	}
-	return list
-}
-
 // silencesIn returns the silences in a time, cut to it.
-func (p *part) silencesIn(from, to picking.Ticks) (list []silence) {
+func (p *part) silencesIn(from, to picking.Ticks) (list []picking.Silence) {
 	for _, q := range p.silences[p.silencesBefore(from):] {
-		if q.from >= to {
+		if q.From >= to {
 			break
 		}
-		list = append(list, silence{max(q.from, from), min(q.to, to)})
+		list = append(list, picking.Silence{From: max(q.From, from), To: min(q.To, to)})
 	}
 	return list
 }
 
 // silencesBefore returns how many silences are over at a time.
 func (p *part) silencesBefore(t picking.Ticks) int {
-	return sort.Search(len(p.silences), func(i int) bool { return p.silences[i].to > t })
+	return sort.Search(len(p.silences), func(i int) bool { return p.silences[i].To > t })
 }

@@ -31,7 +31,7 @@ func (p *part) groups() (list []group) {
 func (p *part) sectionStarts() []int {
 	starts := []int{0}
 	for i := 0; i < len(p.Bars); i++ {
-		if n := p.repeated(i); n > 0 {
+		if n := p.SecondPlaying(i); n > 0 {
 			starts = append(starts, i-n, i, i+n)
 			i += n - 1
 		}
@@ -148,7 +148,7 @@ func (p *part) barKey(bar picking.Bar) string {
 		put(int(pick.At-bar.At), int(pick.Length), int(pick.String), int(pick.Fret), int(pick.Stroke), owned, int(crossed))
 	}
 	for _, q := range p.silencesIn(bar.At, bar.At+bar.Length) {
-		put(int(q.from-bar.At), int(q.to-bar.At))
+		put(int(q.From-bar.At), int(q.To-bar.At))
 	}
 	return string(key)
 }
@@ -157,7 +157,7 @@ func (p *part) barKey(bar picking.Bar) string {
 // differs from the first.
 func (p *part) tellRepeats() {
 	for i := 0; i < len(p.Bars); i++ {
-		n := p.repeated(i)
+		n := p.SecondPlaying(i)
 		if n == 0 {
 			continue
 		}
@@ -176,22 +176,4 @@ func (p *part) tellRepeats() {
 		}
 		i += n - 1
 	}
-}
-
-// repeated returns how many bars the second playing has that begins at bar i,
-// or 0 if none does.
-func (p *part) repeated(i int) int {
-	n := 0
-	for i+n < len(p.Bars) && p.Bars[i+n].Pass == 2 && p.Bars[i+n].Written == p.Bars[i].Written+n {
-		n++
-	}
-	if n > i {
-		return 0
-	}
-	for k := range n {
-		if first := p.Bars[i-n+k]; first.Pass == 2 || first.Written != p.Bars[i+k].Written {
-			return 0
-		}
-	}
-	return n
 }

@@ -14,7 +14,7 @@ type part struct {
 	picking.Passage
 	speaker
 	counter  counter
-	silences []silence
+	silences []picking.Silence
 	kinds    []int // of the bars, the same for those that are played alike
 	chords   []*chord
 	figures  bool // more than one figure is played
@@ -22,7 +22,7 @@ type part struct {
 }
 
 func newPart(p picking.Passage) *part {
-	told := &part{Passage: p, speaker: speaker{&english}, counter: counting(p.Meter), silences: silences(p), figures: manyFigures(p)}
+	told := &part{Passage: p, speaker: speaker{&english}, counter: counting(p.Meter), silences: p.Silences(), figures: manyFigures(p)}
 	told.kinds = told.barKinds()
 	return told
 }

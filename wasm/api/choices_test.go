@@ -6,11 +6,11 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"weft.example/picking"
 	"weft.example/picking/musicxml"
 	"weft.example/picking/svg"
 	"weft.example/picking/synth"
 	"weft.example/picking/synth/wav"
-	"weft.example/picking/text"
 	"weft.example/voicing/changes"
 )
 
@@ -34,7 +34,7 @@ func TestChoicesAreThoseOfTheViews(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string][]string{
-		"aim": names(changes.ParseAim), "count": names(text.ParseCountWords), "paper": names(svg.ParsePaper), "staves": names(musicxml.ParseStaves),
+		"aim": names(changes.ParseAim), "count": names(picking.ParseCountWords), "paper": names(svg.ParsePaper), "staves": names(musicxml.ParseStaves),
 		"material": names(synth.ParseMaterial), "click": names(synth.ParseClick), "sample": names(wav.ParseSample),
 	} {
 		var list []string

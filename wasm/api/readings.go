@@ -28,7 +28,7 @@ func readWidth(as *fields) int {
 
 func readText(as *fields, spelling fretboard.Spelling) encoder {
 	o := text.Options{Width: readWidth(as), Spelling: spelling}
-	parsed(as, "count", &o.Count, text.ParseCountWords)
+	parsed(as, "count", &o.Count, picking.ParseCountWords)
 	return encoder{file: func(w io.Writer, p picking.Passage) error { return text.Encode(w, p, o) }}
 }
 

@@ -23,7 +23,7 @@ import (
 func files(t testing.TB, p picking.Passage) map[string]func(w *bytes.Buffer) error {
 	return map[string]func(w *bytes.Buffer) error{
 		`{"format":"text","width":100,"count":"eighths"}`: func(w *bytes.Buffer) error {
-			return text.Encode(w, p, text.Options{Width: 100, Count: text.CountEighths, Spelling: fretboard.German})
+			return text.Encode(w, p, text.Options{Width: 100, Count: picking.CountEighths, Spelling: fretboard.German})
 		},
 		`{"format":"json"}`:             func(w *bytes.Buffer) error { return form.Encode(w, p, form.Options{}) },
 		`{"format":"words","width":50}`: func(w *bytes.Buffer) error { return words.Encode(w, p, words.Options{Width: 50}) },

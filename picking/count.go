@@ -1,10 +1,9 @@
-package text
+package picking
 
 import (
 	"strconv"
 
 	"weft.example/fretboard"
-	"weft.example/picking"
 )
 
 // CountWords chooses the words of the count. A number counts one beat, and
@@ -55,17 +54,21 @@ func ParseCountWords(text string) (CountWords, error) {
 
 // A counter counts bars aloud.
 type counter struct {
-	beat  picking.Ticks // from number to number
-	fixed int           // words to the beat, or 0 for as many as the notes need
+	beat  Ticks // from number to number
+	fixed int   // words to the beat, or 0 for as many as the notes need
 }
 
-func (c CountWords) in(m picking.Meter) counter {
+// Beat returns how far it is in meter m from one number of the count to the
+// next.
+func (c CountWords) Beat(m Meter) Ticks { return c.in(m).beat }
+
+func (c CountWords) in(m Meter) counter {
 	six := m.Compound() && m.Bar() == 2*m.Beat()
 	switch {
 	case c == CountEighths:
-		return counting(m, picking.TicksPerQuarter/2)
+		return counting(m, TicksPerQuarter/2)
 	case c == CountSixteenths:
-		return counting(m, picking.TicksPerQuarter/4)
+		return counting(m, TicksPerQuarter/4)
 	case c == CountUnits, c == CountAuto && six:
 		return counter{beat: m.UnitTicks()}
 	}
@@ -74,7 +77,7 @@ func (c CountWords) in(m picking.Meter) counter {
 
 // counting gives every note of a value a word, as far as there are words: a
 // beat in six has none and is counted as three beats in two.
-func counting(m picking.Meter, value picking.Ticks) counter {
+func counting(m Meter, value Ticks) counter {
 	words := int(m.Beat() / value)
 	if words == 6 {
 		return counter{m.UnitTicks(), 2}
@@ -82,33 +85,38 @@ func counting(m picking.Meter, value picking.Ticks) counter {
 	return counter{m.Beat(), min(max(words, 1), 4)}
 }
 
-// A word is said at a time.
-type word struct {
-	at   picking.Ticks
-	text string
+// A CountWord is said at a time from the start of the passage.
+type CountWord struct {
+	At   Ticks
+	Text string
 }
 
 // syllables are what is said on a beat's later parts, by how many there are.
 var syllables = [5][]string{2: {"&"}, 3: {"&", "a"}, 4: {"e", "&", "a"}}
 
-// words returns the count of a bar in which things happen at the given times.
-func (c counter) words(bar picking.Bar, times []picking.Ticks) []word {
-	words := make([]word, 0, len(times)+8)
+// Words returns the count of a bar of meter m in which things happen at the
+// given times, from the start of the passage.
+func (c CountWords) Words(m Meter, bar Bar, times []Ticks) []CountWord {
+	return c.in(m).words(bar, times)
+}
+
+func (c counter) words(bar Bar, times []Ticks) []CountWord {
+	words := make([]CountWord, 0, len(times)+8)
 	for k, d := range c.divisions(bar, times) {
-		at := bar.At + picking.Ticks(k)*c.beat
-		words = append(words, word{at, strconv.Itoa(k + 1)})
+		at := bar.At + Ticks(k)*c.beat
+		words = append(words, CountWord{at, strconv.Itoa(k + 1)})
 		for j, syllable := range syllables[d] {
-			words = append(words, word{at + picking.Ticks(j+1)*c.beat/picking.Ticks(d), syllable})
+			words = append(words, CountWord{at + Ticks(j+1)*c.beat/Ticks(d), syllable})
 		}
 	}
-	for words[len(words)-1].at >= bar.At+bar.Length { // of a bar that ends within a beat
+	for words[len(words)-1].At >= bar.At+bar.Length { // of a bar that ends within a beat
 		words = words[:len(words)-1]
 	}
 	return words
 }
 
 // divisions returns into how many words each beat goes.
-func (c counter) divisions(bar picking.Bar, times []picking.Ticks) []int {
+func (c counter) divisions(bar Bar, times []Ticks) []int {
 	parts := make([]int, (bar.Length+c.beat-1)/c.beat)
 	for k := range parts {
 		parts[k] = 1
@@ -155,13 +163,13 @@ func division(n, usual int) int {
 }
 
 // even returns the most words, 1, 2 or 4, that fit into n parts.
-func even(n int) int { return int(gcd(4, picking.Ticks(n))) }
+func even(n int) int { return int(gcd(4, Ticks(n))) }
 
-func gcd(a, b picking.Ticks) picking.Ticks {
+func gcd(a, b Ticks) Ticks {
 	for b != 0 {
 		a, b = b, a%b
 	}
 	return a
 }
 
-func lcm(a, b int) int { return a / int(gcd(picking.Ticks(a), picking.Ticks(b))) * b }
+func lcm(a, b int) int { return a / int(gcd(Ticks(a), Ticks(b))) * b }
