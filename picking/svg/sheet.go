@@ -47,7 +47,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 func (s *sheet) read() {
 	s.Title = fretboard.Printable(s.Title)
 	s.silences = s.Passage.Silences()
-	s.figures = manyFigures(s.Passage)
+	s.figures = s.Passage.ManyFigures()
 	s.parts = s.sections()
 	s.readPicks()
 	s.readChords()
@@ -99,21 +99,6 @@ func (s *sheet) readChords() {
 // time.
 func (s *sheet) boxed(how novelty) bool {
 	return !s.gathered && (how == first || how == again && s.scale.points < large)
-}
-
-func manyFigures(p picking.Passage) bool {
-	first := 0
-	for _, bar := range p.Bars {
-		for _, chord := range bar.Chords {
-			if first == 0 {
-				first = chord.Figure
-			}
-			if chord.Figure != 0 && chord.Figure != first {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // pages lays the sheet out at the largest size that has room.

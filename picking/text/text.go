@@ -82,7 +82,7 @@ func newSheet(p picking.Passage, o Options) (*sheet, error) {
 	if err := check(p); err != nil {
 		return nil, err
 	}
-	s := &sheet{Passage: p, width: o.Width, spelling: o.Spelling, count: o.Count, silences: p.Silences(), figures: manyFigures(p)}
+	s := &sheet{Passage: p, width: o.Width, spelling: o.Spelling, count: o.Count, silences: p.Silences(), figures: p.ManyFigures()}
 	if s.width == 0 {
 		s.width = usualWidth
 	}
@@ -158,19 +158,4 @@ func (s *sheet) stringLabel(n fretboard.StringNumber) string {
 		return " " + label
 	}
 	return label
-}
-
-func manyFigures(p picking.Passage) bool {
-	first := 0
-	for _, bar := range p.Bars {
-		for _, chord := range bar.Chords {
-			if first == 0 {
-				first = chord.Figure
-			}
-			if chord.Figure != 0 && chord.Figure != first {
-				return true
-			}
-		}
-	}
-	return false
 }

@@ -22,24 +22,9 @@ type part struct {
 }
 
 func newPart(p picking.Passage) *part {
-	told := &part{Passage: p, speaker: speaker{&english}, counter: counting(p.Meter), silences: p.Silences(), figures: manyFigures(p)}
+	told := &part{Passage: p, speaker: speaker{&english}, counter: counting(p.Meter), silences: p.Silences(), figures: p.ManyFigures()}
 	told.kinds = told.barKinds()
 	return told
-}
-
-func manyFigures(p picking.Passage) bool {
-	first := 0
-	for _, bar := range p.Bars {
-		for _, chord := range bar.Chords {
-			if first == 0 {
-				first = chord.Figure
-			}
-			if chord.Figure != 0 && chord.Figure != first {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // tell says everything.

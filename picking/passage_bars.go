@@ -19,3 +19,19 @@ func (p Passage) SecondPlaying(i int) int {
 	}
 	return n
 }
+
+// ManyFigures reports whether chords of p are played with different figures.
+func (p Passage) ManyFigures() bool {
+	first := 0
+	for _, bar := range p.Bars {
+		for _, chord := range bar.Chords {
+			if first == 0 {
+				first = chord.Figure
+			}
+			if chord.Figure != 0 && chord.Figure != first {
+				return true
+			}
+		}
+	}
+	return false
+}
