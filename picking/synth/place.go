@@ -15,7 +15,8 @@ type Place struct {
 	Silent bool          // the guitar is, in this bar
 }
 
-// Now returns the place of the last frame written. What a page shows should
+// Now returns the place of the last frame written or, after Seek, of the bar
+// that was sought. What a page shows should
 // lag behind it by what the sound takes from the buffer to the ear.
 func (p *Player) Now() Place {
 	at := p.at / p.grains()
@@ -23,8 +24,12 @@ func (p *Player) Now() Place {
 		at--
 	}
 	now := Place{Round: p.round, Pick: -1, At: picking.Ticks(at), Silent: p.silent}
-	if p.bar > 0 {
-		now.Bar = p.options.From - 1 + p.bar
+	bars := p.bar
+	if p.sought {
+		bars++
+	}
+	if bars > 0 {
+		now.Bar = p.options.From - 1 + bars
 	}
 	if p.current >= 0 {
 		now.Pick = p.score.notes[p.current].index
@@ -55,6 +60,7 @@ func (p *Player) Seek(bar int) error {
 			"choose "+strconv.Itoa(p.options.From)+" to "+strconv.Itoa(p.options.To))
 	}
 	p.goTo(bar-p.options.From, 0)
+	p.sought = true
 	return nil
 }
 

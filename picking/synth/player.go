@@ -90,6 +90,7 @@ func (p *Player) Fill(left, right []float32) int {
 		}
 		p.render(left[done:done+k], right[done:done+k])
 		p.pass(k)
+		p.sought = false
 		done += k
 	}
 	return done

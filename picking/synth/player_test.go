@@ -148,6 +148,22 @@ func TestOnsetsToTheFrame(t *testing.T) {
 	}
 }
 
+func TestNowTellsTheBarThatWasSought(t *testing.T) {
+	p := arranged(t, "Am=x02210 | G=320003 | E=022100", "5 3 2 1", picking.Setting{})
+	at := player(t, 11025, p, synth.Options{From: 2, CountIn: 1})
+	var one, other [1]float32
+	for _, bar := range []int{3, 2, 3} {
+		if err := at.Seek(bar); err != nil {
+			t.Fatal(err)
+		}
+		before := at.Now()
+		at.Fill(one[:], other[:])
+		if after := at.Now(); before.Bar != bar || after.Bar != bar || before.Pick != -1 || after.Pick < 0 {
+			t.Errorf("sought bar %d: at %+v, then at %+v", bar, before, after)
+		}
+	}
+}
+
 func TestNowTellsThePickAsItBegins(t *testing.T) {
 	p := arranged(t, "Am=x02210 | G=320003", "5 3 2 1 2 3 1 2", picking.Setting{Tempo: 213})
 	const rate = 11025

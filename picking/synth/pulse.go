@@ -20,6 +20,7 @@ type pulse struct {
 	current int           // the note last plucked, or -1
 	clicked picking.Ticks // where in its bar the next click is
 	silent  bool
+	sought  bool                            // nothing of the next bar is written yet
 	over    bool                            // the last round is
 	until   [fretboard.MaxStrings + 1]int64 // when each string stops
 }

@@ -38,7 +38,6 @@ type player struct {
 	frames  int // filled so far
 	started bool
 	ended   bool
-	sought  int // the bar that was sought, until a frame of it is filled
 }
 
 // readBand reads how a part is played.
@@ -139,7 +138,7 @@ func seekBar(l *Library, f *fields) (reply, error) {
 	if err := p.Seek(bar); err != nil {
 		return reply{}, faultAt("bar", err)
 	}
-	p.started, p.ended, p.sought = false, false, bar
+	p.started, p.ended = false, false
 	return reply{members: p.position}, nil
 }
 
@@ -181,9 +180,6 @@ func closeSound(l *Library, f *fields) (reply, error) {
 
 func (p *player) position(w *jsontext.Writer) {
 	now := p.Now()
-	if p.sought > 0 { // no frame of it is written yet
-		now.Bar = p.sought
-	}
 	w.Int("frame", p.frames)
 	w.Int("tick", int(now.At))
 	w.Int("bar", now.Bar)
@@ -250,8 +246,6 @@ func (p *player) fill(left, right []float32) (filled int, picks []begun) {
 		p.ended = n < end-filled
 		filled += n
 	}
-	if p.frames += filled; filled > 0 {
-		p.sought = 0
-	}
+	p.frames += filled
 	return filled, picks
 }
